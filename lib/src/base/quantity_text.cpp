@@ -1,0 +1,251 @@
+#include "sweepwright/base/quantity_text.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <optional>
+#include <string>
+
+#include "sweepwright/base/error.hpp"
+#include "sweepwright/base/text.hpp"
+
+namespace sweepwright {
+namespace {
+
+/// One spelling of a unit and the size of one such unit in the stored unit.
+struct UnitSpelling {
+  std::string_view text;
+  double size;
+};
+
+constexpr std::array<UnitSpelling, 10> kLengthUnits{{{"nm", kMetresPerNauticalMile},
+                                                     {"nmi", kMetresPerNauticalMile},
+                                                     {"km", 1000},
+                                                     {"mi", kMetresPerStatuteMile},
+                                                     {"sm", kMetresPerStatuteMile},
+                                                     {"m", 1},
+                                                     {"ft", kMetresPerFoot},
+                                                     {"feet", kMetresPerFoot},
+                                                     {"foot", kMetresPerFoot},
+                                                     {"metres", 1}}};
+constexpr std::array<UnitSpelling, 11> kSpeedUnits{{{"kt", kMetresPerNauticalMile / 3600},
+                                                    {"kts", kMetresPerNauticalMile / 3600},
+                                                    {"knots", kMetresPerNauticalMile / 3600},
+                                                    {"knot", kMetresPerNauticalMile / 3600},
+                                                    {"mph", kMetresPerStatuteMile / 3600},
+                                                    {"km/h", 1 / 3.6},
+                                                    {"kmh", 1 / 3.6},
+                                                    {"kph", 1 / 3.6},
+                                                    {"m/s", 1},
+                                                    {"mps", 1},
+                                                    {"ms-1", 1}}};
+constexpr std::array<UnitSpelling, 10> kDurationUnits{{{"h", 3600},
+                                                       {"hr", 3600},
+                                                       {"hour", 3600},
+                                                       {"hours", 3600},
+                                                       {"min", 60},
+                                                       {"mins", 60},
+                                                       {"minutes", 60},
+                                                       {"s", 1},
+                                                       {"sec", 1},
+                                                       {"seconds", 1}}};
+
+constexpr std::string_view kLengthWanted =
+    "a length with its unit, such as 12NM, 20km, 8mi, 300m or 500ft";
+constexpr std::string_view kSpeedWanted =
+    "a speed with its unit, such as 90kt, 100mph, 160km/h or 25m/s";
+constexpr std::string_view kDurationWanted = "a time with its unit, such as 2h, 1h30, 90min or 45s";
+constexpr std::string_view kDirectionWanted =
+    "a direction with its north, such as 045T (true) or 030M (magnetic)";
+
+[[noreturn]] void refuse(std::string_view text, std::string_view wanted, std::string_view why) {
+  throw Error(ErrorCode::value, fmt::format("'{}' {}", printable(text), why),
+              fmt::format("write {}", wanted));
+}
+
+/// Takes a decimal number off the front of `rest`; nothing when there is none.
+std::optional<double> take_number(std::string_view& rest) {
+  std::string_view digits = rest;
+  if (!digits.empty() && digits.front() == '+') digits.remove_prefix(1);
+  double value = 0;
+  // Fixed format only: `1e3` or `inf` on the radio is a mistake, not a number.
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value,
+                                            std::chars_format::fixed);
+  if (error != std::errc() || !std::isfinite(value)) return std::nullopt;
+  rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
+  return value;
+}
+
+template <std::size_t N>
+std::optional<double> unit_size(std::string_view unit, const std::array<UnitSpelling, N>& units) {
+  const std::string lower = to_lower_ascii(unit);
+  for (const UnitSpelling& spelling : units) {
+    if (spelling.text == lower) return spelling.size;
+  }
+  return std::nullopt;
+}
+
+template <std::size_t N>
+double parse_quantity(std::string_view text, const std::array<UnitSpelling, N>& units,
+                      std::string_view wanted) {
+  std::string_view rest = trimmed(text);
+  if (rest.empty()) refuse(text, wanted, "is empty");
+  const std::optional<double> number = take_number(rest);
+  if (!number) refuse(text, wanted, "does not start with a number");
+  const std::string_view unit = trimmed(rest);
+  if (unit.empty()) refuse(text, wanted, "has no unit");
+  const std::optional<double> size = unit_size(unit, units);
+  if (!size) refuse(text, wanted, fmt::format("has the unknown unit '{}'", printable(unit)));
+  return *number * *size;
+}
+
+/// Half away from zero, and never "-0.0".
+std::string fixed(double value, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  const double rounded = std::round(value * scale) / scale;
+  return fmt::format("{:.{}f}", rounded == 0 ? 0.0 : rounded, decimals);
+}
+
+template <typename D>
+std::string direction_text(D direction, char north) {
+  const int whole = static_cast<int>(std::lround(direction.degrees())) % 360;
+  return fmt::format("{:03}{}", whole, north);
+}
+
+}  // namespace
+
+Length parse_length(std::string_view text) {
+  return Length::metres(parse_quantity(text, kLengthUnits, kLengthWanted));
+}
+
+Speed parse_speed(std::string_view text) {
+  return Speed::metres_per_second(parse_quantity(text, kSpeedUnits, kSpeedWanted));
+}
+
+Duration parse_duration(std::string_view text) {
+  std::string_view rest = trimmed(text);
+  if (rest.empty()) refuse(text, kDurationWanted, "is empty");
+  double total = 0;
+  double previous_size = 1e9;
+  while (!rest.empty()) {
+    const std::optional<double> number = take_number(rest);
+    if (!number) refuse(text, kDurationWanted, "is not a time");
+    rest = trimmed(rest);
+    if (previous_size == 1e9 && !rest.empty() &&
+        rest.front() == ':') {  // 1:30 is hours and minutes
+      rest.remove_prefix(1);
+      const std::size_t digits = rest.size();
+      const std::optional<double> minutes = take_number(rest);
+      if (!minutes || digits != 2 || !rest.empty() || *minutes < 0 || *minutes >= 60 ||
+          *number != std::floor(*number)) {
+        refuse(text, kDurationWanted, "is not hours and minutes");
+      }
+      return Duration(*number * 3600 + *minutes * 60);
+    }
+    std::size_t letters = 0;
+    while (letters < rest.size() && is_ascii_letter(rest[letters])) ++letters;
+    std::optional<double> size = unit_size(rest.substr(0, letters), kDurationUnits);
+    // `1h30`: a number that ends the text after hours is in minutes.
+    if (letters == 0 && rest.empty() && previous_size == 3600) size = 60;
+    if (!size && letters == 0) refuse(text, kDurationWanted, "has no unit");
+    if (!size) {
+      refuse(text, kDurationWanted,
+             fmt::format("has the unknown unit '{}'", printable(rest.substr(0, letters))));
+    }
+    if (*size >= previous_size) refuse(text, kDurationWanted, "names its units out of order");
+    if (previous_size < 1e9 && (*number < 0 || *number >= 60)) {
+      refuse(text, kDurationWanted, "has 60 or more of a smaller unit");
+    }
+    total += *number * *size;
+    previous_size = *size;
+    rest = trimmed(rest.substr(letters));
+  }
+  return Duration(total);
+}
+
+std::variant<TrueDirection, MagneticDirection> parse_direction(std::string_view text) {
+  std::string_view rest = trimmed(text);
+  if (rest.empty()) refuse(text, kDirectionWanted, "is empty");
+  const std::optional<double> number = take_number(rest);
+  if (!number) refuse(text, kDirectionWanted, "does not start with a number");
+  if (*number < 0 || *number > 360) refuse(text, kDirectionWanted, "is not from 0 to 360 degrees");
+  const std::string north = to_lower_ascii(trimmed(rest));
+  if (north.empty()) refuse(text, kDirectionWanted, "does not say true or magnetic");
+  if (north == "t" || north == "true") return TrueDirection::degrees(*number);
+  if (north == "m" || north == "mag" || north == "magnetic")
+    return MagneticDirection::degrees(*number);
+  refuse(text, kDirectionWanted, fmt::format("has the unknown north '{}'", printable(north)));
+}
+
+double parse_number(std::string_view text, std::string_view what) {
+  std::string_view rest = trimmed(text);
+  const std::optional<double> number = take_number(rest);
+  if (!number || !rest.empty()) {
+    throw Error(ErrorCode::value, fmt::format("'{}' is not a number", printable(text)),
+                fmt::format("write {} as a plain number such as 1.5", what));
+  }
+  return *number;
+}
+
+int parse_whole_number(std::string_view text, int least, int most, std::string_view what) {
+  const std::string_view digits = trimmed(text);
+  int value = 0;
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  if (error != std::errc() || end != digits.data() + digits.size() || value < least ||
+      value > most) {
+    throw Error(ErrorCode::value, fmt::format("'{}' cannot be {}", printable(text), what),
+                fmt::format("write a whole number from {} to {}", least, most));
+  }
+  return value;
+}
+
+std::string format_length(Length length, LengthUnit unit, int decimals) {
+  switch (unit) {
+    case LengthUnit::nautical_mile:
+      return fixed(length.nautical_miles(), decimals) + " NM";
+    case LengthUnit::kilometre:
+      return fixed(length.kilometres(), decimals) + " km";
+    case LengthUnit::statute_mile:
+      return fixed(length.statute_miles(), decimals) + " mi";
+    case LengthUnit::metre:
+      return fixed(length.metres(), decimals) + " m";
+    case LengthUnit::foot:
+      return fixed(length.feet(), decimals) + " ft";
+  }
+  return {};
+}
+
+std::string format_speed(Speed speed, SpeedUnit unit, int decimals) {
+  switch (unit) {
+    case SpeedUnit::knot:
+      return fixed(speed.knots(), decimals) + " kt";
+    case SpeedUnit::kilometre_per_hour:
+      return fixed(speed.kilometres_per_hour(), decimals) + " km/h";
+    case SpeedUnit::statute_mile_per_hour:
+      return fixed(speed.statute_miles_per_hour(), decimals) + " mph";
+    case SpeedUnit::metre_per_second:
+      return fixed(speed.metres_per_second(), decimals) + " m/s";
+  }
+  return {};
+}
+
+std::string format_duration(Duration duration) {
+  const long long seconds = std::llround(duration.count());
+  return fmt::format("{}:{:02}:{:02}", seconds / 3600, seconds / 60 % 60, seconds % 60);
+}
+
+std::string format_duration_minutes(Duration duration) {
+  const long long minutes = std::llround(duration.count() / 60);
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
+std::string format_direction(TrueDirection direction) {
+  return direction_text(direction, 'T');
+}
+std::string format_direction(MagneticDirection direction) {
+  return direction_text(direction, 'M');
+}
+
+}  // namespace sweepwright
