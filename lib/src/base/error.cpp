@@ -25,8 +25,10 @@ std::string_view name(ErrorCode code) {
       return "geometry";
     case ErrorCode::impossible:
       return "impossible";
-    case ErrorCode::file:
-      return "file";
+    case ErrorCode::unreadable:
+      return "unreadable";
+    case ErrorCode::unwritable:
+      return "unwritable";
   }
   return "unknown";
 }

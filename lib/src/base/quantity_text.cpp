@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <optional>
 #include <string>
 
@@ -65,17 +67,36 @@ constexpr std::string_view kDirectionWanted =
               fmt::format("write {}", wanted));
 }
 
-/// Takes a decimal number off the front of `rest`; nothing when there is none.
-std::optional<double> take_number(std::string_view& rest) {
-  std::string_view digits = rest;
-  if (!digits.empty() && digits.front() == '+') digits.remove_prefix(1);
+/// The value, where a double holds it.
+double finite(double value, std::string_view text, std::string_view wanted) {
+  if (!std::isfinite(value)) refuse(text, wanted, "is too large");
+  return value;
+}
+
+/// Takes a decimal number without a sign off the front of `rest`; nothing when there is none.
+/// Fixed format only: `1e3` or `inf` on the radio is a mistake, not a number.
+std::optional<double> take_unsigned(std::string_view& rest) {
+  if (rest.empty() || !(is_ascii_digit(rest.front()) || rest.front() == '.')) return std::nullopt;
   double value = 0;
-  // Fixed format only: `1e3` or `inf` on the radio is a mistake, not a number.
-  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value,
-                                            std::chars_format::fixed);
-  if (error != std::errc() || !std::isfinite(value)) return std::nullopt;
+  const auto [end, error] =
+      std::from_chars(rest.data(), rest.data() + rest.size(), value, std::chars_format::fixed);
+  if (error != std::errc()) return std::nullopt;
   rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
   return value;
+}
+
+/// Takes a sign off the front of `rest`: -1, or +1 where there is none.
+double take_sign(std::string_view& rest) {
+  const char first = rest.empty() ? ' ' : rest.front();
+  if (first == '-' || first == '+') rest.remove_prefix(1);
+  return first == '-' ? -1 : 1;
+}
+
+/// Takes a decimal number off the front of `rest`; nothing when there is none.
+std::optional<double> take_number(std::string_view& rest) {
+  const double sign = take_sign(rest);
+  const std::optional<double> value = take_unsigned(rest);
+  return value ? std::optional<double>(sign * *value) : std::nullopt;
 }
 
 template <std::size_t N>
@@ -98,7 +119,57 @@ double parse_quantity(std::string_view text, const std::array<UnitSpelling, N>& 
   if (unit.empty()) refuse(text, wanted, "has no unit");
   const std::optional<double> size = unit_size(unit, units);
   if (!size) refuse(text, wanted, fmt::format("has the unknown unit '{}'", printable(unit)));
-  return *number * *size;
+  return finite(*number * *size, text, wanted);
+}
+
+bool all_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_ascii_digit);
+}
+
+/// `1:30`, hours and minutes. `text` is the whole, for messages.
+double clock_seconds(std::string_view rest, std::string_view text) {
+  const std::size_t colon = rest.find(':');
+  std::string_view hours = rest.substr(0, colon);
+  std::string_view minutes = rest.substr(colon + 1);
+  if (!all_digits(hours) || !all_digits(minutes) || minutes.size() != 2 || minutes[0] > '5') {
+    refuse(text, kDurationWanted, "is not hours and minutes");
+  }
+  // Digits are a number, unless there are too many for a double.
+  return take_unsigned(hours).value_or(INFINITY) * 3600 + take_unsigned(minutes).value_or(0) * 60;
+}
+
+/// `1h30`, `90min`, `1h30min45s`: numbers with units of time, in falling order.
+double unit_seconds(std::string_view rest, std::string_view text) {
+  double total = 0;
+  double previous_size = 0;  // 0: none yet
+  double previous = 0;
+  do {
+    const std::optional<double> number = take_unsigned(rest);
+    if (!number) refuse(text, kDurationWanted, "is not a time");
+    rest = trimmed(rest);
+    const auto letters_end = std::find_if_not(rest.begin(), rest.end(), is_ascii_letter);
+    const std::string_view unit =
+        rest.substr(0, static_cast<std::size_t>(letters_end - rest.begin()));
+    std::optional<double> size = unit_size(unit, kDurationUnits);
+    // `1h30`: a number that ends the text after hours is in minutes.
+    if (rest.empty() && previous_size == 3600) size = 60;
+    if (!size && unit.empty()) refuse(text, kDurationWanted, "has no unit");
+    if (!size) {
+      refuse(text, kDurationWanted, fmt::format("has the unknown unit '{}'", printable(unit)));
+    }
+    if (previous_size > 0) {
+      if (*size >= previous_size) refuse(text, kDurationWanted, "names its units out of order");
+      if (*number >= 60) refuse(text, kDurationWanted, "has 60 or more of a smaller unit");
+      if (previous != std::floor(previous)) {
+        refuse(text, kDurationWanted, "has a fraction before a smaller unit");
+      }
+    }
+    total += *number * *size;
+    previous = *number;
+    previous_size = *size;
+    rest = trimmed(rest.substr(unit.size()));
+  } while (!rest.empty());
+  return total;
 }
 
 /// Half away from zero, and never "-0.0".
@@ -117,6 +188,11 @@ std::string direction_text(D direction, char north) {
 }  // namespace
 
 Length parse_length(std::string_view text) {
+  // Mariners write nautical miles as M, others metres or statute miles.
+  std::string_view unit = trimmed(text);
+  if (take_number(unit) && trimmed(unit) == "M") {
+    refuse(text, kLengthWanted, "has the unknown unit 'M'");
+  }
   return Length::metres(parse_quantity(text, kLengthUnits, kLengthWanted));
 }
 
@@ -127,42 +203,10 @@ Speed parse_speed(std::string_view text) {
 Duration parse_duration(std::string_view text) {
   std::string_view rest = trimmed(text);
   if (rest.empty()) refuse(text, kDurationWanted, "is empty");
-  double total = 0;
-  double previous_size = 1e9;
-  while (!rest.empty()) {
-    const std::optional<double> number = take_number(rest);
-    if (!number) refuse(text, kDurationWanted, "is not a time");
-    rest = trimmed(rest);
-    if (previous_size == 1e9 && !rest.empty() &&
-        rest.front() == ':') {  // 1:30 is hours and minutes
-      rest.remove_prefix(1);
-      const std::size_t digits = rest.size();
-      const std::optional<double> minutes = take_number(rest);
-      if (!minutes || digits != 2 || !rest.empty() || *minutes < 0 || *minutes >= 60 ||
-          *number != std::floor(*number)) {
-        refuse(text, kDurationWanted, "is not hours and minutes");
-      }
-      return Duration(*number * 3600 + *minutes * 60);
-    }
-    std::size_t letters = 0;
-    while (letters < rest.size() && is_ascii_letter(rest[letters])) ++letters;
-    std::optional<double> size = unit_size(rest.substr(0, letters), kDurationUnits);
-    // `1h30`: a number that ends the text after hours is in minutes.
-    if (letters == 0 && rest.empty() && previous_size == 3600) size = 60;
-    if (!size && letters == 0) refuse(text, kDurationWanted, "has no unit");
-    if (!size) {
-      refuse(text, kDurationWanted,
-             fmt::format("has the unknown unit '{}'", printable(rest.substr(0, letters))));
-    }
-    if (*size >= previous_size) refuse(text, kDurationWanted, "names its units out of order");
-    if (previous_size < 1e9 && (*number < 0 || *number >= 60)) {
-      refuse(text, kDurationWanted, "has 60 or more of a smaller unit");
-    }
-    total += *number * *size;
-    previous_size = *size;
-    rest = trimmed(rest.substr(letters));
-  }
-  return Duration(total);
+  const double sign = take_sign(rest);
+  const bool clock = rest.find(':') != std::string_view::npos;
+  const double seconds = clock ? clock_seconds(rest, text) : unit_seconds(rest, text);
+  return Duration(finite(sign * seconds, text, kDurationWanted));
 }
 
 std::variant<TrueDirection, MagneticDirection> parse_direction(std::string_view text) {
@@ -171,12 +215,13 @@ std::variant<TrueDirection, MagneticDirection> parse_direction(std::string_view 
   const std::optional<double> number = take_number(rest);
   if (!number) refuse(text, kDirectionWanted, "does not start with a number");
   if (*number < 0 || *number > 360) refuse(text, kDirectionWanted, "is not from 0 to 360 degrees");
-  const std::string north = to_lower_ascii(trimmed(rest));
+  rest = trimmed(rest);
+  const std::string north = to_lower_ascii(rest);
   if (north.empty()) refuse(text, kDirectionWanted, "does not say true or magnetic");
   if (north == "t" || north == "true") return TrueDirection::degrees(*number);
   if (north == "m" || north == "mag" || north == "magnetic")
     return MagneticDirection::degrees(*number);
-  refuse(text, kDirectionWanted, fmt::format("has the unknown north '{}'", printable(north)));
+  refuse(text, kDirectionWanted, fmt::format("has the unknown north '{}'", printable(rest)));
 }
 
 double parse_number(std::string_view text, std::string_view what) {
@@ -233,12 +278,15 @@ std::string format_speed(Speed speed, SpeedUnit unit, int decimals) {
 
 std::string format_duration(Duration duration) {
   const long long seconds = std::llround(duration.count());
-  return fmt::format("{}:{:02}:{:02}", seconds / 3600, seconds / 60 % 60, seconds % 60);
+  const long long size = std::llabs(seconds);
+  return fmt::format("{}{}:{:02}:{:02}", seconds < 0 ? "-" : "", size / 3600, size / 60 % 60,
+                     size % 60);
 }
 
 std::string format_duration_minutes(Duration duration) {
   const long long minutes = std::llround(duration.count() / 60);
-  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+  const long long size = std::llabs(minutes);
+  return fmt::format("{}{}:{:02}", minutes < 0 ? "-" : "", size / 60, size % 60);
 }
 
 std::string format_direction(TrueDirection direction) {

@@ -33,6 +33,13 @@ std::size_t utf8_length(std::string_view text) {
   return 0;
 }
 
+/// True for a control character: U+0000 to U+001F, U+007F to U+009F [ECMA-48 section 5].
+bool is_control(std::string_view character) {
+  const auto first = static_cast<unsigned char>(character[0]);
+  const auto last = static_cast<unsigned char>(character.back());
+  return first < 0x20 || first == 0x7F || (first == 0xC2 && last < 0xA0);
+}
+
 /// Edits (insert, drop, replace, swap of neighbours) that turn `a` into `b`.
 std::size_t edit_distance(const std::string& a, const std::string& b) {
   std::vector<std::size_t> before_last(b.size() + 1);
@@ -91,8 +98,7 @@ std::string printable(std::string_view text) {
   while (!text.empty()) {
     if (characters++ == kMost) return shown + "...";
     const std::size_t length = utf8_length(text);
-    const bool control = static_cast<unsigned char>(text.front()) < 0x20 || text.front() == 0x7F;
-    if (length == 0 || control) {
+    if (length == 0 || is_control(text.substr(0, length))) {
       shown += '?';
     } else {
       shown += text.substr(0, length);

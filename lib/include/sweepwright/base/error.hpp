@@ -17,7 +17,8 @@ enum class ErrorCode {
   value,       ///< a value was understood but cannot be used (out of range, contradicts another)
   geometry,    ///< an area or line cannot be worked with (crosses itself, has no area, too large)
   impossible,  ///< the request is clear but cannot be met (no leg fits, endurance too short)
-  file,        ///< a file could not be read or written
+  unreadable,  ///< an input file is missing or cannot be read
+  unwritable,  ///< an output cannot be written
 };
 
 /// The code's fixed name, as in JSON output and docs/reference/errors.md.

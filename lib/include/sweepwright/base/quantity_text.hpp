@@ -1,13 +1,16 @@
 // Reads and writes quantities as people write them: `12NM`, `500ft`, `90kt`, `1h30`, `045T`.
 //
 // Conventions: a number, an optional space, a unit; the number has a decimal point, an optional
-// sign
-//   and no exponent. Units are read in any letter case. A bare number is an error that names the
-//   units that would do.
-//     length     NM (nmi), km, mi (SM, statute miles), m, ft
+//   sign and no exponent. Units are read in any letter case; only a length in a lone `M` is
+//   refused: a nautical mile to some, a metre or a statute mile to others. A bare number is an
+//   error that names the units that would do.
+//
+//     length     NM (nmi), km, mi (SM, a statute mile), m, ft
 //     speed      kt (kts, knots), mph, km/h (kmh, kph), m/s (mps)
-//     duration   h, min, s in falling order: `1h30` (= 1 h 30 min), `1h30min`, `90min`, `45s`;
-//     `1:30` direction  degrees and its north: `045T` true, `030M` magnetic; `45` is an error
+//     duration   h, min, s in falling order: `1h30` (1 h 30 min), `1h30min`, `90min`, `45s`;
+//                or hours and minutes: `1:30`. A sign counts for the whole.
+//     direction  degrees and their north: `045T` true, `030M` magnetic; `45` is an error
+//
 // Domain: every reader refuses NaN, infinities and trailing text with ErrorCode::value. Signs are
 //   read; the caller says which ranges make sense.
 // Accuracy: the number is read to the nearest double.
@@ -41,7 +44,7 @@ enum class SpeedUnit { knot, kilometre_per_hour, statute_mile_per_hour, metre_pe
 /// zero.
 std::string format_length(Length length, LengthUnit unit, int decimals);
 std::string format_speed(Speed speed, SpeedUnit unit, int decimals);
-/// `h:mm:ss`, rounded to the second: `0:05:09`, `12:30:00`.
+/// `h:mm:ss`, rounded to the second: `0:05:09`, `12:30:00`, `-0:05:09`.
 std::string format_duration(Duration duration);
 /// `h:mm`, rounded to the minute: `2:33`.
 std::string format_duration_minutes(Duration duration);
