@@ -1,0 +1,1 @@
+add_room(sector SOURCES divide.cpp)
