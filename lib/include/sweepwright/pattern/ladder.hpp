@@ -1,0 +1,57 @@
+// Ladder: back-and-forth legs side by side, the geometry shared by parallel track and creeping
+// line.
+//
+// Conventions: the legs cross a base line at right angles, one spacing apart along it. The base
+// line
+//   is the geodesic through the middle of the legs, so neighbours stay one spacing apart on it and
+//   come closer by cos(L/2R) at their ends: 0.002 % for legs of 40 NM.
+// Accuracy: spacing within 0.1 % for legs up to 300 NM (ladder_test.cpp).
+#pragma once
+
+#include "sweepwright/pattern/pattern.hpp"
+#include "sweepwright/position/region.hpp"
+
+namespace sweepwright::pattern {
+
+/// Where a crew turns: agencies differ (docs/methods/parallel-track.md).
+enum class TurnRoom {
+  inside,   ///< legs end half a spacing inside the sector, so that turns stay in it
+  outside,  ///< legs run to the sector's edge, turns are made beyond it
+};
+std::string_view name(TurnRoom room);
+TurnRoom parse_turn_room(std::string_view name);
+
+/// A ladder that starts at a given place.
+struct LadderFromStart {
+  Position start;             ///< commence search point
+  TrueDirection first_track;  ///< direction of the first leg at the start
+  Length leg_length;          ///< above 0
+  Length spacing;             ///< above 0
+  int legs = 0;               ///< number of search legs, 1 to kMostLegs
+  Turn first_turn = Turn::right;
+};
+
+/// A ladder that covers a region.
+struct LadderInRegion {
+  Region region;
+  TrueDirection first_track;  ///< direction of the first leg, at the region's middle
+  Length spacing;             ///< above 0
+  Turn first_turn = Turn::right;
+  TurnRoom turn_room = TurnRoom::inside;
+};
+
+/// Number of legs one spacing apart that leave no point of a `width` farther than half a spacing
+/// from one. A strip of up to kForgivenStrip of a spacing at the far edge is not worth a leg.
+int legs_for_width(Length width, Length spacing);
+inline constexpr double kForgivenStrip = 0.02;
+
+/// Throws Error(value) when a number is out of range, Error(impossible) when no leg fits.
+Pattern make_ladder(Kind kind, const LadderFromStart& request);
+
+/// The first leg lies half a spacing inside the edge on the side away from the first turn. The last
+/// leg lies half a spacing inside the far edge, which can make the last gap narrower than the rest
+/// (a remark says so). Where the region is concave a leg is flown in parts with transit legs
+/// between.
+Pattern make_ladder(Kind kind, const LadderInRegion& request);
+
+}  // namespace sweepwright::pattern
