@@ -1,0 +1,119 @@
+// Mission: everything a planner states about one search, as plain values.
+//
+// The mission file (docs/reference/mission-file.md) is read into this by
+// formats/mission_reader.hpp; make_plan() (plan.hpp) turns it into a Plan. All values here have
+// been checked one by one; what they mean together is make_plan()'s business.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sweepwright/base/direction.hpp"
+#include "sweepwright/base/quantity.hpp"
+#include "sweepwright/position/region.hpp"
+#include "sweepwright/sweep/conditions.hpp"
+#include "sweepwright/sweep/detection.hpp"
+
+namespace sweepwright::plan {
+
+/// A span of time, UTC.
+struct Period {
+  TimePoint from;
+  TimePoint to;
+};
+
+/// What people call the search, and for how long this plan holds.
+struct Incident {
+  std::string name;
+  std::string number;       ///< may be empty
+  std::string prepared_by;  ///< may be empty
+  Period operational_period;
+  /// What the wall clock shows at the incident: added to UTC wherever local time is printed.
+  std::chrono::minutes offset_from_utc{0};
+  /// The search day's letter, first part of each sector's name.
+  std::string day_letter = "A";
+};
+
+/// What is sought.
+struct SearchObject {
+  std::string table_name;   ///< as in the sweep width tables: "Aircraft under 5700 kg"
+  std::string description;  ///< what a crew should look for, in words
+  std::optional<int> persons_on_board;
+};
+
+/// What the crews will meet.
+struct Conditions {
+  Length visibility;
+  std::optional<Speed> wind_speed;
+  std::optional<TrueDirection> wind_from;
+  std::optional<Length> sea_height;
+  std::optional<sweep::Terrain> terrain;
+  std::string weather;  ///< the forecast in words; may be empty
+};
+
+struct NamedPlace {
+  std::string name;
+  Position position;
+};
+
+struct Channel {
+  std::string name;       ///< what it is for: "air to ground"
+  std::string frequency;  ///< as the crew sets it: "123.100 MHz"
+};
+
+/// Which pattern a unit is to fly; `automatic` leaves it to the planner.
+enum class PatternChoice { automatic, parallel, creeping, square };
+
+/// One aircraft, vessel or team, and what it brings.
+struct SearchUnit {
+  std::string callsign;
+  sweep::Platform platform{};
+  std::string type;    ///< what it is, in words; may be empty
+  std::string leader;  ///< may be empty
+  std::optional<int> crew;
+  Speed search_speed;                   ///< true airspeed; through the water for a vessel
+  std::optional<Length> search_height;  ///< above ground or water; none for a vessel
+  Duration on_scene_endurance{};
+  NamedPlace base;
+  PatternChoice pattern = PatternChoice::automatic;
+  /// The planner's own sweep width and where it comes from, in place of the tables.
+  std::optional<Length> sweep_width;
+  std::string sweep_width_source;
+  std::vector<std::string> remarks;
+};
+
+/// The grid that names the ground on sheets and overlays.
+struct GridChoice {
+  std::string system;
+  std::string level;
+};
+
+/// A file that the mission was read from, for the record on every output.
+struct InputFile {
+  std::string name;    ///< as written by the planner
+  std::string digest;  ///< SHA-256, hexadecimal
+};
+
+struct Mission {
+  Incident incident;
+  SearchObject object;
+  Conditions conditions;
+  Region area;
+  std::string area_name;  ///< may be empty
+  std::optional<NamedPlace> datum;
+  GridChoice grid;
+  sweep::Coverage wanted_coverage{1.0};  ///< above 0
+  /// The law by which coverage becomes probability of detection.
+  sweep::DetectionLaw detection_law = sweep::DetectionLaw::exponential;
+  /// Direction of the search legs, when the planner wants one: either way along it.
+  std::optional<TrueDirection> leg_direction;
+  std::vector<SearchUnit> units;
+  std::vector<Channel> channels;
+  std::vector<std::string> hazards;
+  std::vector<InputFile> inputs;  ///< the mission file first
+  /// How odd things in the files were read, for the planner to check.
+  std::vector<std::string> input_remarks;
+};
+
+}  // namespace sweepwright::plan

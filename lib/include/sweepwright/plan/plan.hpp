@@ -1,0 +1,75 @@
+// Plan: the answer to a mission: who searches what ground, how, and what it is worth.
+//
+// Problem: this is the one place where the rooms meet. From each unit's sweep width, speed and time
+//   comes what it can cover; from that its share of the area; in its sector a pattern that fits its
+//   time; and from coverage the probability of detection.
+// Method, in the order that a planner works:
+//   1. sweep width W of each unit, from the tables or the planner's own (sweep/sweep_width.hpp);
+//   2. effort Z = W V T with T = 85 % of on-scene endurance (sweep/search_effort.hpp);
+//   3. coverage C: the wanted one, or what the hours allow, whichever is less; spacing S = W / C;
+//   4. sectors in proportion to V T S (sector/divide.hpp), named by day letter and number;
+//   5. a pattern in each sector. When a pattern takes longer than the search time, all spacings are
+//      widened together and the patterns drawn again, until all fit.
+//   6. coverage W / S and probability of detection of each sector as drawn.
+// Conventions: no wind: ground speed is the search speed. An expanding square commences at the
+//   datum when the sector holds it, else at the sector's middle.
+// Promises: P1 the sectors tile the area; P2 no pattern takes longer than its unit's search time;
+// P3
+//   every figure follows from the mission and the others shown (plan_test.cpp).
+// Source: the rooms named; the order of work [IAMSAR Manual Vol II, ch. 4 and 5, from memory].
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sweepwright/grid/cell.hpp"
+#include "sweepwright/pattern/pattern.hpp"
+#include "sweepwright/plan/mission.hpp"
+#include "sweepwright/sweep/detection.hpp"
+#include "sweepwright/sweep/sweep_width.hpp"
+
+namespace sweepwright::plan {
+
+/// What one unit is to do.
+struct Assignment {
+  SearchUnit unit;
+  std::string sector_name;  ///< "A1": day letter and number
+  Region sector;
+  std::vector<grid::Cell> cells;  ///< of the mission's grid, that share ground with the sector
+  sweep::SweepWidth sweep_width;
+  Length spacing;
+  sweep::Coverage coverage;
+  /// Share of the sector that the pattern searches: 1, but for an expanding square that ends before
+  /// the sector's corners.
+  double searched_share = 1;
+  /// Over the whole sector: that of the coverage times the share searched.
+  sweep::Probability probability_of_detection;
+  pattern::Pattern pattern;
+  std::string pattern_reason;  ///< why this pattern and direction, in one line
+  Duration search_time{};      ///< what the unit has
+  Duration pattern_time{};     ///< what the pattern takes
+  GeodesicLine transit;        ///< base to commence search point
+  Duration transit_time{};
+  std::vector<std::string> remarks;  ///< what the crew and the planner must know of this sector
+};
+
+struct Plan {
+  Mission mission;
+  std::vector<Assignment> assignments;  ///< in the order of the mission's units
+  std::vector<grid::Cell> cells;        ///< of the mission's grid, that share ground with the area
+  Area searched;                        ///< the whole area
+  Area effort;                          ///< sum of W V T
+  sweep::Coverage coverage_wanted;
+  sweep::Coverage coverage_planned;             ///< over the whole area, weighted by ground
+  sweep::Probability probability_of_detection;  ///< the same
+  std::vector<std::string> remarks;             ///< what the planner must know
+};
+
+/// Throws Error: value or geometry for what contradicts itself, impossible for what cannot be
+/// planned (endurance under one leg, an object that the tables do not know), naming the unit.
+Plan make_plan(const Mission& mission);
+
+/// Time on a leg at the unit's search speed.
+Duration leg_time(const Assignment& assignment, const pattern::Leg& leg);
+
+}  // namespace sweepwright::plan

@@ -1,0 +1,1 @@
+add_room(plan SOURCES choose_pattern.cpp plan.cpp)

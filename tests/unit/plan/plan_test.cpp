@@ -1,0 +1,190 @@
+#include "sweepwright/plan/plan.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "support/ground.hpp"
+#include "sweepwright/base/error.hpp"
+#include "sweepwright/sweep/search_effort.hpp"
+
+namespace sweepwright::plan {
+namespace {
+
+using test::at;
+
+SearchUnit unit(const std::string& callsign, Speed speed, Duration endurance, Position base) {
+  SearchUnit unit;
+  unit.callsign = callsign;
+  unit.platform = sweep::Platform::fixed_wing;
+  unit.search_speed = speed;
+  unit.search_height = Length::feet(1000);
+  unit.on_scene_endurance = endurance;
+  unit.base = {"Base", base};
+  return unit;
+}
+
+/// Four aircraft over a rectangle of 30 by 20 NM round a place.
+Mission mission_at(Position place) {
+  using std::chrono::hours;
+  Mission mission;
+  mission.incident.name = "Test";
+  mission.object.table_name = "Aircraft under 5700 kg";
+  mission.conditions.visibility = Length::nautical_miles(10);
+  mission.conditions.terrain = sweep::Terrain::hilly;
+  mission.area = test::rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(30),
+                                 Length::nautical_miles(20));
+  mission.grid = {"gars", "15min"};
+  const Position base =
+      travel(place, TrueDirection::degrees(250), Length::nautical_miles(25)).position;
+  mission.units = {unit("One", Speed::knots(90), hours(3), base),
+                   unit("Two", Speed::knots(90), hours(2), base),
+                   unit("Three", Speed::knots(120), hours(3), base),
+                   unit("Four", Speed::knots(100), hours(3), base)};
+  return mission;
+}
+
+TEST(Plan, TilesTheAreaInProportionToWhatEachUnitCovers) {
+  for (const Position& place : test::awkward_places()) {
+    const Plan plan = make_plan(mission_at(place));
+    double sum = 0;
+    double effort = 0;
+    for (const Assignment& assignment : plan.assignments) {
+      sum += area(assignment.sector) / plan.searched;
+      effort += sweep::search_effort(assignment.sweep_width.width, assignment.unit.search_speed,
+                                     assignment.search_time) /
+                plan.effort;
+    }
+    EXPECT_NEAR(sum, 1, 1e-6);
+    EXPECT_NEAR(effort, 1, 1e-12);
+    for (const Assignment& assignment : plan.assignments) {
+      const double share =
+          sweep::search_effort(assignment.sweep_width.width, assignment.unit.search_speed,
+                               assignment.search_time) /
+          plan.effort;
+      EXPECT_NEAR(area(assignment.sector) / plan.searched, share, 1e-7);
+    }
+  }
+}
+
+TEST(Plan, GivesNoUnitMoreThanItHasTimeFor) {
+  for (const Position& place : test::awkward_places()) {
+    for (const double coverage : {0.3, 1.0, 5.0}) {
+      Mission mission = mission_at(place);
+      mission.wanted_coverage = sweep::Coverage(coverage);
+      const Plan plan = make_plan(mission);
+      for (const Assignment& assignment : plan.assignments) {
+        EXPECT_LE(assignment.pattern_time, assignment.search_time);
+        EXPECT_NEAR(
+            (pattern::total_distance(assignment.pattern) / assignment.unit.search_speed).count(),
+            assignment.pattern_time.count(), 1e-9);
+      }
+      EXPECT_LE(plan.coverage_planned.value(), coverage * 1.0000001);
+    }
+  }
+}
+
+TEST(Plan, EveryFigureFollowsFromTheOthers) {
+  const Plan plan = make_plan(mission_at(at(38, -117)));
+  for (const Assignment& assignment : plan.assignments) {
+    // 85 % of on-scene endurance [Joint Pub 3-50 Vol I para 532.B, seen].
+    EXPECT_NEAR(assignment.search_time / assignment.unit.on_scene_endurance, 0.85, 1e-12);
+    EXPECT_NEAR(assignment.sweep_width.width / assignment.spacing, assignment.coverage.value(),
+                1e-12);
+    EXPECT_NEAR(assignment.probability_of_detection.value(),
+                1 - std::exp(-assignment.coverage.value()), 1e-12);
+    EXPECT_EQ(assignment.pattern.spacing, assignment.spacing);
+    EXPECT_FALSE(assignment.cells.empty());
+    EXPECT_EQ(
+        assignment.transit.length,
+        geodesic(assignment.unit.base.position, commence_search_point(assignment.pattern)).length);
+  }
+  // The worked example of the manuals' formulas: W = 1.5 x 0.7 for 1000 ft, 10 NM, hilly.
+  EXPECT_NEAR(plan.assignments[0].sweep_width.width.nautical_miles(), 1.5 * 0.7, 1e-9);
+}
+
+TEST(Plan, SaysWhenTheHoursDoNotReachTheWantedCoverage) {
+  Mission mission = mission_at(at(38, -117));
+  mission.wanted_coverage = sweep::Coverage(9.0);
+  const Plan plan = make_plan(mission);
+  ASSERT_FALSE(plan.remarks.empty());
+  EXPECT_NE(plan.remarks[0].find("wanted coverage of 9.00"), std::string::npos) << plan.remarks[0];
+  mission.wanted_coverage = sweep::Coverage(0.5);
+  EXPECT_TRUE(make_plan(mission).remarks.empty());
+}
+
+TEST(Plan, CommencesAtTheCornerNearestToTheBase) {
+  const Plan plan = make_plan(mission_at(at(38, -117)));
+  for (const Assignment& assignment : plan.assignments) {
+    const Length chosen = assignment.transit.length;
+    for (const pattern::Leg& leg :
+         {assignment.pattern.legs.front(), assignment.pattern.legs.back()}) {
+      for (const Position& end : {leg.from, leg.to}) {
+        EXPECT_LE(chosen.metres(),
+                  geodesic(assignment.unit.base.position, end).length.metres() + 2);
+      }
+    }
+  }
+}
+
+TEST(Plan, SaysHowMuchOfASectorAnExpandingSquareLeaves) {
+  Mission mission = mission_at(at(38, -117));
+  mission.units[0].pattern = PatternChoice::square;
+  const Plan plan = make_plan(mission);
+  const Assignment& square = plan.assignments[0];
+  EXPECT_EQ(square.pattern.kind, pattern::Kind::square);
+  EXPECT_LT(square.searched_share, 1);
+  EXPECT_NEAR(square.probability_of_detection.value(),
+              square.searched_share * (1 - std::exp(-square.coverage.value())), 1e-12);
+  ASSERT_FALSE(square.remarks.empty());
+  EXPECT_NE(square.remarks[0].find("not searched"), std::string::npos);
+  EXPECT_LE(square.pattern_time, square.search_time);
+}
+
+TEST(Plan, KeepsToTheLegDirectionAskedFor) {
+  Mission mission = mission_at(at(38, -117));
+  mission.leg_direction = TrueDirection::degrees(120);
+  for (const Assignment& assignment : make_plan(mission).assignments) {
+    const TrueDirection track = assignment.pattern.legs[0].line.start_track;
+    const Angle off = turn_between(track, TrueDirection::degrees(120));
+    EXPECT_NEAR(normalized_180(off * 2).degrees(), 0, 1);
+  }
+}
+
+TEST(Plan, TakesTheSweepWidthThatThePlannerGives) {
+  Mission mission = mission_at(at(38, -117));
+  mission.units[0].sweep_width = Length::nautical_miles(0.8);
+  mission.units[0].sweep_width_source = "trial";
+  const Plan plan = make_plan(mission);
+  EXPECT_NEAR(plan.assignments[0].sweep_width.width.nautical_miles(), 0.8, 1e-12);
+}
+
+TEST(Plan, IsTheSameEveryTime) {
+  const Plan first = make_plan(mission_at(at(-17.5, 179.9)));
+  const Plan second = make_plan(mission_at(at(-17.5, 179.9)));
+  ASSERT_EQ(first.assignments.size(), second.assignments.size());
+  for (std::size_t i = 0; i < first.assignments.size(); ++i) {
+    EXPECT_EQ(first.assignments[i].sector, second.assignments[i].sector);
+    EXPECT_EQ(pattern::path(first.assignments[i].pattern),
+              pattern::path(second.assignments[i].pattern));
+  }
+}
+
+TEST(Plan, NamesTheUnitThatCannotDoItsPart) {
+  Mission mission = mission_at(at(38, -117));
+  mission.units[1].on_scene_endurance = std::chrono::seconds(20);
+  try {
+    make_plan(mission);
+    FAIL() << "an endurance of 20 seconds was accepted";
+  } catch (const Error& error) {
+    EXPECT_EQ(error.code(), ErrorCode::impossible);
+    EXPECT_EQ(error.where(), "unit Two");
+  }
+  mission = mission_at(at(38, -117));
+  mission.object.table_name = "Person";
+  mission.units[2].search_height = Length::feet(3000);
+  EXPECT_THROW(make_plan(mission), Error);
+}
+
+}  // namespace
+}  // namespace sweepwright::plan
