@@ -1,0 +1,28 @@
+// Reads a text file whole, or says in one sentence why it cannot be used.
+//
+// Conventions: UTF-8; a byte order mark is dropped. `-` is standard input.
+// Domain: files up to the limit; the size of an ordinary file is checked before it is read, so that
+//   a file of a gigabyte is refused at once.
+// Errors: Error(unreadable): missing, a folder, unreadable. Error(input): empty, too large, not UTF-8
+//   (with byte and line). where() is the path.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+#include "sweepwright/formats/provenance.hpp"
+
+namespace sweepwright::formats {
+
+/// The largest text file that is read whole: far above any mission or drawn area.
+inline constexpr std::size_t kLargestTextBytes = 64 * 1024 * 1024;
+
+struct InputText {
+  std::string text;    ///< without byte order mark
+  InputDigest digest;  ///< of all bytes of the file
+};
+
+InputText read_text_file(const std::string& path, std::size_t most_bytes = kLargestTextBytes);
+
+}  // namespace sweepwright::formats

@@ -1,0 +1,98 @@
+// The crew assignment sheet: what one crew carries, on one page.
+//
+// Problem: who, when, where, what is sought, how to search it, and the blanks for the debrief; with
+//   every number's working, so that the crew and the planner can check it by hand.
+// Conventions: a Sheet is the page's content as plain values, in the order of reading; each paper
+//   format has a writer for it. Fields are named as on the trade's public forms. Directions are true,
+//   lengths in nautical miles and feet, positions in degrees and decimal minutes, times local and
+//   UTC, durations h:mm:ss or h:mm. An empty value is a blank that is filled in by hand.
+// Domain: any plan. Up to kMostLegsOnFirstPage legs the sheet is one page of A4 or US letter; longer
+//   leg tables follow on further pages, each with crew, sector and column heads.
+// Accuracy: figures are those of the plan, rounded to the places shown (sheet_test.cpp).
+// Promises: P1 same plan and provenance, same bytes; P2 texts stay texts whatever they hold; P3 the
+//   page loads nothing and runs nothing; P4 the cautions are on it (sheet_test.cpp).
+// Source: fields: ICS 204 Assignment List and ICS 220 Air Operations Summary (public forms, seen).
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "sweepwright/formats/drawing.hpp"
+#include "sweepwright/formats/provenance.hpp"
+#include "sweepwright/plan/plan.hpp"
+
+namespace sweepwright::formats {
+
+inline constexpr std::size_t kMostLegsOnFirstPage = 32;
+
+/// A name and what belongs to it; empty for a blank.
+struct SheetField {
+  std::string name;
+  std::string value;
+};
+
+/// Fields, then lines, under one title.
+struct SheetBlock {
+  std::string title;
+  std::vector<SheetField> fields;
+  std::vector<std::string> lines;
+};
+
+/// One step of a working: `0.60 NM / 0.88 NM` and `0.68`.
+struct SheetStep {
+  std::string name;
+  std::string expression;
+  std::string value;
+};
+
+struct SheetLeg {
+  std::string number;
+  pattern::LegKind kind = pattern::LegKind::search;
+  std::string track;  ///< `095`, or `095 to 097` when it ends a degree or more otherwise
+  std::string distance_nm;
+  std::string time;
+  std::string total_distance_nm;
+  std::string total_time;
+  std::string end;  ///< where the leg ends
+};
+
+/// Blanks side by side, to be filled in by hand.
+struct SheetBlankRow {
+  std::vector<std::string> names;
+  int lines = 1;  ///< height, in lines of handwriting
+};
+
+struct Sheet {
+  std::string title;  ///< sector and callsign
+  std::string sector;
+  std::string callsign;
+  std::vector<SheetField> heading;
+  std::vector<SheetField> key_figures;      ///< what is needed at a glance
+  std::vector<SheetBlock> assignment;       ///< beside the map
+  Drawing map;
+  std::string working_title;
+  std::vector<SheetStep> working;
+  std::vector<std::string> working_sources;
+  std::vector<SheetBlock> facts;            ///< conditions, communications
+  SheetBlock instructions;
+  std::vector<std::string> cautions;
+  std::vector<SheetLeg> legs;
+  std::string legs_note;
+  std::string leg_totals;
+  std::vector<SheetBlankRow> debrief;
+  std::vector<std::string> footer;
+};
+
+/// The content of the sheet of one assignment, by its place in the plan. Throws Error(value) when
+/// there is none.
+Sheet make_sheet(const plan::Plan& plan, std::size_t assignment, const Provenance& provenance);
+
+/// The sheet as one HTML page that loads nothing, printing on A4 and US letter. Well-formed XML too.
+std::string write_sheet_html(const Sheet& sheet);
+
+/// Both in one.
+std::string write_sheet(const plan::Plan& plan, std::size_t assignment,
+                        const Provenance& provenance);
+
+}  // namespace sweepwright::formats

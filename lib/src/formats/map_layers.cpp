@@ -1,0 +1,262 @@
+#include "formats/map_layers.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "formats/map_graticule.hpp"
+#include "formats/map_style.hpp"
+#include "sweepwright/base/error.hpp"
+#include "sweepwright/base/quantity_text.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr double kLeastCell = 2;         // mm: smaller cells are a grey mesh that tells nothing
+constexpr double kLeastCellName = 2.1;   // mm
+constexpr double kLargestCellName = 4;   // mm
+constexpr double kLeastArrowLeg = 5;     // mm
+
+PaperPoint along(PaperPoint from, PaperPoint to, double share) {
+  return from + share * (to - from);
+}
+
+/// The part of the frame that a cell takes up; none for one that is too small to see.
+std::optional<PaperBox> seen_part(const MapView& view, const PaperArea& cell) {
+  const auto box = bounds(cell);
+  if (!box || std::min(box->width_mm(), box->height_mm()) < kLeastCell) return std::nullopt;
+  const PaperBox seen = intersection(*box, view.frame());
+  if (seen.width_mm() <= 0 || seen.height_mm() <= 0) return std::nullopt;
+  return seen;
+}
+
+/// The size of a text of that width in ems that fits into a box, at most kLargestCellName.
+double largest_text(double along_mm, double across_mm, double ems) {
+  return std::min({kLargestCellName, 0.3 * across_mm, 0.8 * along_mm / ems});
+}
+
+/// Of the gaps between neighbouring search legs, the usual one on the paper.
+double leg_gap_mm(const MapView& view, const pattern::Pattern& pattern) {
+  return view.on_paper_mm(pattern.spacing);
+}
+
+}  // namespace
+
+Elements cell_lines(const MapView& view, const std::vector<grid::Cell>& cells) {
+  Elements lines;
+  for (const grid::Cell& cell : cells) {
+    const PaperArea area = view.to_paper(outline(cell));
+    if (!seen_part(view, area)) continue;
+    lines.push_back({Shape{area, Stroke{style::kFaint, style::kCellLine, {}}, {}, {}}});
+  }
+  return lines;
+}
+
+Elements cell_names(const MapView& view, const std::vector<grid::Cell>& cells,
+                    const PaperArea& ground, LabelPlacer& placer) {
+  Elements names;
+  for (const grid::Cell& cell : cells) {
+    const PaperArea area = view.to_paper(outline(cell));
+    const auto seen = seen_part(view, area);
+    if (!seen) continue;
+    const double ems = text_width_mm(cell.name, 1, true);
+    const double level = largest_text(seen->width_mm(), seen->height_mm(), ems);
+    const double upright = largest_text(seen->height_mm(), seen->width_mm(), ems);
+    // Far north and south the cells are narrow: names stand on end when they are larger so.
+    const bool on_end = upright > level;
+    const double size = std::max(level, upright);
+    if (size < kLeastCellName) continue;
+    Text text{{}, cell.name, size, TextAnchor::middle, true, on_end ? -90.0 : 0.0,
+              style::kCellName, 0};
+    const PaperSize needed = label_size(text);
+    std::vector<PaperPoint> places =
+        places_inside(area, grown(view.frame(), -0.5), needed, view.to_paper(label_point(cell)));
+    std::stable_partition(places.begin(), places.end(), [&](PaperPoint at) {
+      return contains(ground, box_round(at, needed));
+    });
+    const auto at = placer.place_over_lines(needed, places);
+    if (!at) continue;
+    text.at = *at;
+    names.push_back({text});
+  }
+  return names;
+}
+
+Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen& pen) {
+  const double arrow_size = std::clamp(leg_gap_mm(view, pattern) * 0.9, 1.2, 2.6);
+  Elements lines;
+  Elements arrows;
+  for (const pattern::Leg& leg : pattern.legs) {
+    const PaperPoint from = view.to_paper(leg.from);
+    const PaperPoint to = view.to_paper(leg.to);
+    Stroke stroke{pen.colour, pen.width_mm, pen.dash_mm};
+    if (leg.kind == pattern::LegKind::cross) {
+      stroke.width_mm *= 0.8;
+      if (pen.arrows) stroke.dash_mm = {1.4, 0.8};
+    }
+    if (leg.kind == pattern::LegKind::transit) stroke.dash_mm = {0.4, 0.9};
+    lines.push_back({Line{{from, to}, stroke}});
+    if (pen.arrows && leg.kind == pattern::LegKind::search &&
+        length_mm(to - from) >= kLeastArrowLeg) {
+      arrows.push_back(arrowhead(along(from, to, 0.6), direction_deg(from, to), arrow_size,
+                                 pen.colour));
+    }
+  }
+  append(lines, std::move(arrows));
+  return lines;
+}
+
+Elements leg_numbers(const MapView& view, const pattern::Pattern& pattern, LabelPlacer& placer) {
+  Elements out;
+  const std::size_t count = pattern.legs.size();
+  const auto add = [&](std::size_t i, bool must) {
+    const PaperPoint from = view.to_paper(pattern.legs[i].from);
+    const PaperPoint to = view.to_paper(pattern.legs[i].to);
+    const double length = length_mm(to - from);
+    Text text{{}, std::to_string(i + 1), style::kLegNumber, TextAnchor::middle, true, 0,
+              style::kInk, style::kHalo};
+    std::vector<PaperPoint> places;
+    for (const double mm : {5.0, 8.0, 11.0, 14.0}) {
+      if (mm < 0.5 * length) places.push_back(along(from, to, mm / length));
+    }
+    for (const double share : {0.5, 0.3, 0.4, 0.75}) places.push_back(along(from, to, share));
+    append(out, must ? placed_anyway(text, places, placer) : placed(text, places, placer));
+  };
+  // The first and the last leg matter most; then search legs; the others where room is left.
+  add(0, true);
+  if (count > 1) add(count - 1, true);
+  for (const bool search : {true, false}) {
+    for (std::size_t i = 1; i + 1 < count; ++i) {
+      const pattern::Leg& leg = pattern.legs[i];
+      if ((leg.kind == pattern::LegKind::search) != search) continue;
+      const double length = length_mm(view.to_paper(leg.to) - view.to_paper(leg.from));
+      if (length > (search ? 3 : 5)) add(i, false);
+    }
+  }
+  return out;
+}
+
+double first_track_on_paper_deg(const MapView& view, const pattern::Pattern& pattern) {
+  const pattern::Leg& first = pattern.legs.front();
+  return direction_deg(view.to_paper(first.from), view.to_paper(first.to));
+}
+
+Elements placed(Text text, const std::vector<PaperPoint>& places, LabelPlacer& placer) {
+  const auto at = placer.place(label_size(text), places);
+  if (!at) return {};
+  text.at = *at;
+  text.anchor = TextAnchor::middle;
+  return {{std::move(text)}};
+}
+
+Elements placed_anyway(Text text, const std::vector<PaperPoint>& places, LabelPlacer& placer) {
+  text.at = placer.place_anyway(label_size(text), places);
+  text.anchor = TextAnchor::middle;
+  return {{std::move(text)}};
+}
+
+Elements named_beside(PaperPoint symbol, double radius_mm, const std::string& name, bool bold,
+                      LabelPlacer& placer) {
+  Text text{symbol, name, style::kSymbolName, TextAnchor::middle, bold, 0, style::kInk,
+            style::kHalo};
+  return placed_anyway(text, places_round(symbol, radius_mm, label_size(text)), placer);
+}
+
+Elements base(const MapView& view, const plan::NamedPlace& base, Position seen_from,
+              LabelPlacer& placer) {
+  const PaperBox inside = grown(view.frame(), -kBaseRadius);
+  const PaperPoint at = view.to_paper(base.position);
+  const double most = view.frame().width_mm() * 0.6;
+  Elements out;
+  if (contains(inside, at)) {
+    placer.keep_clear(box_round(at, {2 * kBaseRadius, 2 * kBaseRadius}));
+    out = base_symbol(at);
+    append(out, named_beside(at, kBaseRadius, fitted(base.name, style::kSymbolName, false, most),
+                             false, placer));
+    return out;
+  }
+  const auto way = clipped(PaperSegment{view.to_paper(seen_from), at}, grown(view.frame(), -1));
+  if (!way) return out;
+  const GeodesicLine home = geodesic(seen_from, base.position);
+  const double length = std::min(9.0, length_mm(way->to - way->from));
+  const PaperPoint tip = way->to;
+  const PaperPoint tail =
+      tip - length * unit_vector(direction_deg(view.to_paper(seen_from), at));
+  placer.keep_clear({std::min(tip.x_mm, tail.x_mm) - 0.8, std::min(tip.y_mm, tail.y_mm) - 0.8,
+                     std::max(tip.x_mm, tail.x_mm) + 0.8, std::max(tip.y_mm, tail.y_mm) + 0.8});
+  out = arrow(tail, tip, style::kInk);
+  const std::string way_home =
+      fmt::format(": {}, {}", format_length(home.length, LengthUnit::nautical_mile, 1),
+                  format_direction(home.start_track));
+  const double way_width = text_width_mm(way_home, style::kSymbolName, false);
+  append(out, named_beside(along(tail, tip, 0.5), length / 2,
+                           fitted(base.name, style::kSymbolName, false, most - way_width) +
+                               way_home,
+                           false, placer));
+  return out;
+}
+
+MapPaper map_paper(PaperSize size, std::size_t legend_items) {
+  if (!(size.width_mm >= kLeastMapSize.width_mm) || !(size.height_mm >= kLeastMapSize.height_mm)) {
+    throw Error(ErrorCode::value,
+                fmt::format("a map of {:.0f} mm by {:.0f} mm is too small to read", size.width_mm,
+                            size.height_mm),
+                fmt::format("make it at least {:.0f} mm wide and {:.0f} mm high",
+                            kLeastMapSize.width_mm, kLeastMapSize.height_mm));
+  }
+  constexpr double kGap = 1.5;
+  constexpr double kColumn = 37;  // mm: room for the longest of the fixed legend texts
+  MapPaper paper;
+  const double legend_left = kScaleBarsSize.width_mm + 2;
+  const double legend_width = size.width_mm - legend_left;
+  paper.legend_columns = std::max(1, static_cast<int>(legend_width / kColumn));
+  const double strip = std::max(kScaleBarsSize.height_mm,
+                                legend_height_mm(legend_items, paper.legend_columns));
+  const double strip_top = size.height_mm - strip - 0.3;
+  paper.frame = {kGraticuleMargin + 0.2, kGraticuleMargin + 0.2,
+                 size.width_mm - kGraticuleMargin - 0.2, strip_top - kGap - kGraticuleMargin};
+  paper.scales = {kGraticuleMargin, strip_top, legend_left, size.height_mm};
+  paper.legend = {legend_left, strip_top, size.width_mm, size.height_mm};
+  return paper;
+}
+
+Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,
+                   Elements graticule_labels, std::vector<LegendItem> items) {
+  const PaperBox& frame = paper.frame;
+  Elements out = std::move(graticule_labels);
+  out.push_back({Shape{{{{frame.left_mm, frame.top_mm},
+                         {frame.right_mm, frame.top_mm},
+                         {frame.right_mm, frame.bottom_mm},
+                         {frame.left_mm, frame.bottom_mm}}},
+                       Stroke{style::kInk, style::kFrameLine, {}},
+                       {},
+                       {}}});
+  append(out, north_arrow(north_arrow_top));
+  append(out, scale_bars({paper.scales.left_mm, paper.scales.top_mm}, view.mm_per_metre()));
+  append(out, legend(items, paper.legend, paper.legend_columns));
+  return out;
+}
+
+LegendItem legend_line(std::string text, Stroke stroke) {
+  return {std::move(text), [stroke = std::move(stroke)](PaperBox box) -> Elements {
+            const double y = middle(box).y_mm;
+            return {{Line{{{box.left_mm, y}, {box.right_mm, y}}, stroke}}};
+          }};
+}
+
+LegendItem legend_way_to_base(std::string text) {
+  return {std::move(text), [](PaperBox box) {
+            const double y = middle(box).y_mm;
+            return arrow({box.left_mm, y}, {box.right_mm, y}, style::kInk);
+          }};
+}
+
+LegendItem legend_symbol(std::string text, std::function<Elements(PaperPoint)> symbol) {
+  return {std::move(text),
+          [symbol = std::move(symbol)](PaperBox box) {
+            constexpr double kSmaller = 0.7;
+            return scaled(symbol(middle(box)), middle(box), kSmaller);
+          }};
+}
+
+}  // namespace sweepwright::formats

@@ -1,0 +1,193 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "formats/map_graticule.hpp"
+#include "formats/map_layers.hpp"
+#include "formats/map_style.hpp"
+#include "sweepwright/formats/map.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr double kRoomRoundArea = 4;  // mm
+/// Bases come onto the map when the area stays at least this share of its size.
+constexpr double kLeastShareWithBases = 0.7;
+
+/// The bases, each once.
+std::vector<plan::NamedPlace> bases(const plan::Plan& plan) {
+  std::vector<plan::NamedPlace> out;
+  for (const plan::Assignment& assignment : plan.assignments) {
+    const plan::NamedPlace& base = assignment.unit.base;
+    const bool known = std::any_of(out.begin(), out.end(), [&](const plan::NamedPlace& other) {
+      return other.position == base.position;
+    });
+    if (!known) out.push_back(base);
+  }
+  return out;
+}
+
+MapView view_of(const plan::Plan& plan, const PaperBox& frame) {
+  const LocalPlane plane = local_plane(plan.mission.area);
+  const PaperBox room = grown(frame, -kRoomRoundArea);
+  std::vector<Position> shown = corners(plan.mission.area);
+  const MapView close(plane, shown, frame, room);
+  for (const plan::NamedPlace& base : bases(plan)) {
+    std::vector<Position> more = shown;
+    more.push_back(base.position);
+    const MapView wider(plane, more, frame, room);
+    if (wider.mm_per_metre() >= kLeastShareWithBases * close.mm_per_metre()) shown = more;
+  }
+  return MapView(plane, shown, frame, room);
+}
+
+Hatch hatch_of(const CrewStyle& crew) {
+  Colour colour = crew.colour;
+  colour.opacity = 110;
+  return {colour, 0.1, 1.6, crew.hatch_direction_deg};
+}
+
+LegendItem crew_item(const plan::Assignment& assignment, const CrewStyle& crew) {
+  return {assignment.sector_name + " " + assignment.unit.callsign, [crew](PaperBox box) {
+            const double y = middle(box).y_mm;
+            return Elements{{Shape{{{{box.left_mm, y - 1.3},
+                                     {box.right_mm, y - 1.3},
+                                     {box.right_mm, y + 1.3},
+                                     {box.left_mm, y + 1.3}}},
+                                   {},
+                                   {},
+                                   hatch_of(crew)}},
+                            {Line{{{box.left_mm, y}, {box.right_mm, y}},
+                                  Stroke{crew.colour, style::kSearchLeg, crew.dash_mm}}}};
+          }};
+}
+
+/// What a map shows that another may not, for its legend.
+struct Shown {
+  bool base = false;
+  bool far_base = false;
+  bool datum = false;
+};
+
+std::vector<LegendItem> legend_items(const plan::Plan& plan, Shown shown) {
+  std::vector<LegendItem> items;
+  for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
+    items.push_back(crew_item(plan.assignments[i], crew_style(i)));
+  }
+  items.push_back(legend_symbol("commence search point",
+                                level_start_symbol));
+  items.push_back(legend_line("search area", Stroke{style::kInk, style::kAreaOutline, {}}));
+  items.push_back(legend_line("grid cell", Stroke{style::kFaint, style::kCellLine, {}}));
+  if (shown.base) items.push_back(legend_symbol("base", base_symbol));
+  if (shown.far_base) items.push_back(legend_way_to_base("way to base from middle"));
+  if (shown.datum) items.push_back(legend_symbol("datum", datum_symbol));
+  return items;
+}
+
+Elements sector_label(const MapView& view, const plan::Assignment& assignment,
+                      LabelPlacer& placer) {
+  const PaperArea area = view.to_paper(assignment.sector);
+  const auto at = visible_middle(area, view.frame());
+  if (!at) return {};
+  const auto box = bounds(area);
+  const double room = std::min(45.0, 0.9 * box->width_mm());
+  const std::string callsign =
+      fitted(assignment.unit.callsign, style::kNeighbourName, false, room);
+  Text name{*at, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0,
+            style::kInk, style::kHalo};
+  Text crew{*at, callsign, style::kNeighbourName, TextAnchor::middle, false, 0, style::kInk,
+            style::kHalo};
+  const PaperSize name_size = label_size(name);
+  const PaperSize crew_size = label_size(crew);
+  const PaperSize both{std::max(name_size.width_mm, crew_size.width_mm),
+                       name_size.height_mm + crew_size.height_mm};
+  std::vector<PaperPoint> places = places_inside(area, view.frame(), both, *at);
+  if (const auto place = placer.place(both, places)) {
+    const double top = place->y_mm - both.height_mm / 2;
+    name.at = {place->x_mm, top + name_size.height_mm / 2};
+    crew.at = {place->x_mm, top + name_size.height_mm + crew_size.height_mm / 2};
+    return {{name}, {crew}};
+  }
+  places = places_inside(area, view.frame(), name_size, *at);
+  places.push_back(*at);
+  return placed_anyway(name, places, placer);
+}
+
+std::string description(const plan::Plan& plan) {
+  std::string text = fmt::format("The search area of {} in {} sectors:",
+                                 plan.mission.incident.name, plan.assignments.size());
+  for (const plan::Assignment& assignment : plan.assignments) {
+    text += fmt::format(" {} {}{}", assignment.sector_name, assignment.unit.callsign,
+                        &assignment == &plan.assignments.back() ? "." : ",");
+  }
+  return text;
+}
+
+}  // namespace
+
+Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
+  const auto& datum = plan.mission.datum;
+  const MapPaper paper = map_paper(size, legend_items(plan, {true, true, datum.has_value()}).size());
+  const MapView view = view_of(plan, paper.frame);
+  Graticule grid_lines = graticule(view);
+
+  Elements under = std::move(grid_lines.lines);
+  append(under, cell_lines(view, plan.cells));
+  Elements crews;
+  LabelPlacer placer(grown(paper.frame, -0.6));
+  for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
+    const plan::Assignment& assignment = plan.assignments[i];
+    const CrewStyle crew = crew_style(i);
+    crews.push_back({Shape{view.to_paper(assignment.sector),
+                           Stroke{style::kInk, style::kNeighbourOutline, {}}, {}, hatch_of(crew)}});
+    append(crews,
+           legs(view, assignment.pattern, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
+  }
+  crews.push_back({Shape{view.to_paper(plan.mission.area),
+                         Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
+
+  Elements over;
+  const PaperBox& frame = paper.frame;
+  const PaperPoint north = placer.place_anyway(
+      kNorthArrowSize, {{frame.right_mm - kNorthArrowSize.width_mm / 2 - 0.8,
+                         frame.top_mm + kNorthArrowSize.height_mm / 2 + 0.8}});
+  for (const plan::Assignment& assignment : plan.assignments) {
+    const PaperPoint at = view.to_paper(commence_search_point(assignment.pattern));
+    placer.keep_clear(box_round(at, {2 * kStartRadius, 2 * kStartRadius}));
+    append(over, start_symbol(at, first_track_on_paper_deg(view, assignment.pattern)));
+  }
+  Shown shown;
+  shown.datum = datum && contains(grown(frame, -kDatumRadius), view.to_paper(datum->position));
+  if (shown.datum) {
+    const PaperPoint at = view.to_paper(datum->position);
+    placer.keep_clear(box_round(at, {2 * kDatumRadius, 2 * kDatumRadius}));
+    append(over, datum_symbol(at));
+  }
+  for (const plan::Assignment& assignment : plan.assignments) {
+    append(over, sector_label(view, assignment, placer));
+  }
+  for (const plan::NamedPlace& place : bases(plan)) {
+    const bool near = contains(grown(frame, -kBaseRadius), view.to_paper(place.position));
+    (near ? shown.base : shown.far_base) = true;
+    append(over, base(view, place, view.to_position(middle(frame)), placer));
+  }
+  if (shown.datum) {
+    append(over,
+           named_beside(view.to_paper(datum->position), kDatumRadius, "datum", false, placer));
+  }
+  append(under, cell_names(view, plan.cells, view.to_paper(plan.mission.area), placer));
+  append(under, std::move(crews));
+
+  Drawing drawing;
+  drawing.size = size;
+  drawing.title = fmt::format("Overview of {}", plan.mission.incident.name);
+  drawing.description = description(plan);
+  drawing.elements.push_back({Group{std::move(under), frame}});
+  drawing.elements.push_back({Group{std::move(over), frame}});
+  append(drawing.elements,
+         furniture(view, paper, north - PaperPoint{0, kNorthArrowSize.height_mm / 2},
+                   std::move(grid_lines.labels), legend_items(plan, shown)));
+  return drawing;
+}
+
+}  // namespace sweepwright::formats

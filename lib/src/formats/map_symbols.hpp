@@ -1,0 +1,54 @@
+// The symbols of the maps and the legend that explains them; private to the formats room.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "formats/map_geometry.hpp"
+
+namespace sweepwright::formats {
+
+using Elements = std::vector<Element>;
+
+inline constexpr double kStartRadius = 2.2;
+inline constexpr double kEndRadius = 1.5;
+inline constexpr double kBaseRadius = 2.2;
+inline constexpr double kDatumRadius = 2.0;
+
+/// Commence search point: a triangle in a ring, pointing along the first leg.
+Elements start_symbol(PaperPoint at, double first_track_deg);
+inline Elements level_start_symbol(PaperPoint at) { return start_symbol(at, 90); }
+/// End of the pattern: a square.
+Elements end_symbol(PaperPoint at);
+/// Base: a hut.
+Elements base_symbol(PaperPoint at);
+/// Datum: a ring with a cross through it.
+Elements datum_symbol(PaperPoint at);
+/// A filled arrowhead whose tip is at `tip`.
+Element arrowhead(PaperPoint tip, double direction_deg, double size_mm, Colour colour);
+/// A line with an arrowhead at its end.
+Elements arrow(PaperPoint from, PaperPoint to, Colour colour);
+
+/// True north, up.
+Elements north_arrow(PaperPoint top_middle);
+inline constexpr PaperSize kNorthArrowSize{9, 11};
+
+/// Two bars, nautical miles over kilometres, with the top left corner of their box at `at`.
+Elements scale_bars(PaperPoint at, double mm_per_metre);
+inline constexpr PaperSize kScaleBarsSize{34, 9.5};
+
+/// The elements at another size, about a point.
+Elements scaled(Elements elements, PaperPoint about, double factor);
+
+struct LegendItem {
+  std::string text;
+  std::function<Elements(PaperBox)> sample;  ///< drawn in the box
+};
+double legend_height_mm(std::size_t items, int columns);
+/// Column by column, down each.
+Elements legend(const std::vector<LegendItem>& items, PaperBox box, int columns);
+
+void append(Elements& to, Elements more);
+
+}  // namespace sweepwright::formats

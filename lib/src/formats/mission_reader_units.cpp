@@ -1,0 +1,100 @@
+#include "formats/mission_reader_units.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+
+#include "formats/mission_values.hpp"
+#include "sweepwright/base/text.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr std::size_t kMostUnits = 200;
+constexpr std::size_t kMostRemarks = 20;
+constexpr std::size_t kCallsignCharacters = 40;
+
+/// In the order of plan::PatternChoice, which begins with `automatic`.
+constexpr std::array<std::string_view, 3> kPatterns{"parallel", "creeping", "square"};
+
+sweep::Platform unit_kind(const JsonCursor& cursor) {
+  const auto names = sweep::platform_names();
+  return sweep::parse_platform(one_of({names.begin(), names.end()}, "a kind of unit")(cursor));
+}
+
+plan::PatternChoice pattern(const JsonCursor& cursor) {
+  const std::string name = one_of({kPatterns.begin(), kPatterns.end()}, "a search pattern")(cursor);
+  const auto index = std::find(kPatterns.begin(), kPatterns.end(), name) - kPatterns.begin();
+  return static_cast<plan::PatternChoice>(index + 1);
+}
+
+struct GivenSweepWidth {
+  Length width;
+  std::string source;
+};
+
+GivenSweepWidth given_sweep_width(const JsonCursor& cursor) {
+  JsonObject in(cursor);
+  GivenSweepWidth given;
+  given.width = in.required("width", length(Least::above_zero, "100NM"));
+  given.source = in.required("source", long_text);
+  in.finish();
+  return given;
+}
+
+void check_search_height(const JsonObject& in, sweep::Platform kind) {
+  const bool flies = kind != sweep::Platform::vessel;
+  if (!flies && in.has("search_height")) {
+    in.mistake("search_height",
+               Error(ErrorCode::value, "a vessel has no search height", "leave the field out"));
+  } else if (flies && !in.has("search_height")) {
+    in.mistake("search_height", Error(ErrorCode::input, "the field 'search_height' is missing",
+                                      "write the height above ground or water, such as \"500ft\""));
+  }
+}
+
+plan::SearchUnit search_unit(const JsonCursor& cursor) {
+  JsonObject in(cursor);
+  plan::SearchUnit unit;
+  unit.platform = in.required("kind", unit_kind);
+  const bool kind_known = in.sound();
+  unit.callsign = in.required("callsign", line_of_text(kCallsignCharacters));
+  unit.type = in.optional("type", short_text).value_or("");
+  unit.leader = in.optional("leader", short_text).value_or("");
+  unit.crew = in.optional("crew", whole_number(1, 1000));
+  unit.search_speed = in.required("search_speed", speed(Least::above_zero, "1000kt"));
+  unit.search_height = in.optional("search_height", length(Least::zero, "60000ft"));
+  unit.on_scene_endurance = in.required("on_scene_endurance", duration(Least::above_zero, "240h"));
+  unit.base = in.required("base", named_place);
+  unit.pattern = in.optional("pattern", pattern).value_or(plan::PatternChoice::automatic);
+  if (const auto given = in.optional("sweep_width", given_sweep_width)) {
+    unit.sweep_width = given->width;
+    unit.sweep_width_source = given->source;
+  }
+  unit.remarks = in.list("remarks", kMostRemarks, long_text);
+  if (kind_known) check_search_height(in, unit.platform);
+  in.finish();
+  return unit;
+}
+
+}  // namespace
+
+std::vector<plan::SearchUnit> search_units(const JsonCursor& cursor) {
+  // Overlays and sheets are named after callsigns, and some disks do not tell `A` from `a`.
+  std::vector<std::string> taken;
+  return cursor.list(1, kMostUnits, [&](const JsonCursor& item) {
+    plan::SearchUnit unit = search_unit(item);
+    const std::string name = to_lower_ascii(unit.callsign);
+    if (!name.empty() && std::find(taken.begin(), taken.end(), name) != taken.end()) {
+      throw Error(ErrorCode::value,
+                  fmt::format("another unit has the callsign '{}' too", printable(unit.callsign)),
+                  "give each unit its own");
+    }
+    taken.push_back(name);
+    return unit;
+  });
+}
+
+}  // namespace sweepwright::formats

@@ -1,0 +1,96 @@
+#include "sweepwright/formats/plan_folder.hpp"
+
+#include <fmt/format.h>
+
+#include <system_error>
+
+#include "sweepwright/base/error.hpp"
+#include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/map.hpp"
+#include "sweepwright/formats/output_file.hpp"
+#include "sweepwright/formats/plan_json.hpp"
+#include "sweepwright/formats/plan_overlays.hpp"
+#include "sweepwright/formats/sheet.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A4 on its side, less the margins that printers need.
+constexpr PaperSize kOverviewSize{277, 190};
+
+struct NamedText {
+  fs::path path;
+  std::string text;
+};
+
+template <typename Write>
+std::string text_of(Write write) {
+  StringSink sink;
+  write(sink);
+  return sink.text();
+}
+
+std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& provenance) {
+  const fs::path incident("incident");
+  std::vector<NamedText> files;
+  files.push_back({incident / "plan.json", plan_json(plan, provenance)});
+  files.push_back({incident / "overlay.kml",
+                   text_of([&](Sink& sink) { write_plan_kml(sink, plan, provenance); })});
+  files.push_back({incident / "overlay.geojson",
+                   text_of([&](Sink& sink) { write_plan_geojson(sink, plan, provenance); })});
+  files.push_back({incident / "map.svg", write_svg(draw_overview_map(plan, kOverviewSize))});
+  for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
+    const plan::Assignment& assignment = plan.assignments[i];
+    const fs::path crew = fs::path("crews") / crew_folder_name(assignment);
+    files.push_back({crew / "sheet.html", write_sheet(plan, i, provenance)});
+    files.push_back({crew / "route.gpx", text_of([&](Sink& sink) {
+                       write_crew_gpx(sink, plan, assignment, provenance);
+                     })});
+  }
+  return files;
+}
+
+void make_folder(const fs::path& folder) {
+  std::error_code error;
+  fs::create_directories(folder, error);
+  if (error || !fs::is_directory(folder)) {
+    throw Error(ErrorCode::unwritable,
+                error ? fmt::format("the folder cannot be made: {}", error.message())
+                      : std::string("a file of that name is in the way"),
+                "give a folder that you may write to", folder.string());
+  }
+}
+
+}  // namespace
+
+std::string crew_folder_name(const plan::Assignment& assignment) {
+  std::string name = assignment.sector_name + "-";
+  for (const char c : assignment.unit.callsign) {
+    const bool plain = is_ascii_letter(c) || is_ascii_digit(c) || c == '-' || c == '_';
+    // One dash for any run of other characters.
+    if (plain) {
+      name += c;
+    } else if (name.back() != '-') {
+      name += '-';
+    }
+  }
+  while (name.back() == '-') name.pop_back();
+  return name;
+}
+
+std::vector<fs::path> write_plan_folder(const plan::Plan& plan, const fs::path& folder,
+                                        const Provenance& provenance) {
+  const std::vector<NamedText> files = all_files(plan, provenance);
+  for (const NamedText& file : files) make_folder((folder / file.path).parent_path());
+  std::vector<fs::path> written;
+  for (const NamedText& file : files) {
+    write_text_file(folder / file.path, file.text, Existing::replace);
+    written.push_back(file.path);
+  }
+  return written;
+}
+
+}  // namespace sweepwright::formats

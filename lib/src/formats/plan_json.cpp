@@ -1,0 +1,92 @@
+#include "sweepwright/formats/plan_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "formats/working_json.hpp"
+#include "sweepwright/formats/pattern_writer.hpp"
+#include "sweepwright/formats/time_text.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+using nlohmann::ordered_json;
+
+ordered_json place(Position position) {
+  return {position.longitude().degrees(), position.latitude().degrees()};
+}
+
+ordered_json named_place(const plan::NamedPlace& named) {
+  return {{"name", named.name}, {"position", place(named.position)}};
+}
+
+ordered_json corners(const Region& region) {
+  ordered_json polygons = ordered_json::array();
+  for (const Polygon& polygon : region.polygons) {
+    ordered_json ring = ordered_json::array();
+    for (const Position& corner : polygon.outer) ring.push_back(place(corner));
+    polygons.push_back(ring);
+  }
+  return polygons;
+}
+
+ordered_json cell_names(const std::vector<grid::Cell>& cells) {
+  ordered_json names = ordered_json::array();
+  for (const grid::Cell& cell : cells) names.push_back(cell.name);
+  return names;
+}
+
+ordered_json assignment_json(const plan::Assignment& assignment) {
+  const plan::SearchUnit& unit = assignment.unit;
+  return {
+      {"callsign", unit.callsign},
+      {"platform", sweep::name(unit.platform)},
+      {"sector", assignment.sector_name},
+      {"sector_area_m2", area(assignment.sector).square_metres()},
+      {"sector_corners", corners(assignment.sector)},
+      {"cells", cell_names(assignment.cells)},
+      {"search_speed_mps", unit.search_speed.metres_per_second()},
+      {"on_scene_endurance_s", unit.on_scene_endurance.count()},
+      {"search_time_s", assignment.search_time.count()},
+      {"sweep_width_m", assignment.sweep_width.width.metres()},
+      {"sweep_width_working", working_json(assignment.sweep_width.working)},
+      {"spacing_m", assignment.spacing.metres()},
+      {"coverage", assignment.coverage.value()},
+      {"searched_share", assignment.searched_share},
+      {"probability_of_detection", assignment.probability_of_detection.value()},
+      {"base", named_place(unit.base)},
+      {"transit_true_track_deg", assignment.transit.start_track.degrees()},
+      {"transit_distance_m", assignment.transit.length.metres()},
+      {"transit_time_s", assignment.transit_time.count()},
+      {"pattern_reason", assignment.pattern_reason},
+      {"pattern", ordered_json::parse(pattern_json(assignment.pattern, unit.search_speed).text)},
+      {"remarks", assignment.remarks}};
+}
+
+}  // namespace
+
+std::string plan_json(const plan::Plan& plan, const Provenance& provenance) {
+  const plan::Mission& mission = plan.mission;
+  ordered_json json{{"incident", mission.incident.name},
+                    {"operational_period",
+                     {{"from", format_utc(mission.incident.operational_period.from)},
+                      {"to", format_utc(mission.incident.operational_period.to)}}},
+                    {"search_object", mission.object.table_name},
+                    {"grid", {{"system", mission.grid.system}, {"level", mission.grid.level}}},
+                    {"area_m2", plan.searched.square_metres()},
+                    {"effort_m2", plan.effort.square_metres()},
+                    {"coverage_wanted", plan.coverage_wanted.value()},
+                    {"coverage_planned", plan.coverage_planned.value()},
+                    {"detection_law", sweep::name(mission.detection_law)},
+                    {"probability_of_detection", plan.probability_of_detection.value()},
+                    {"cells", cell_names(plan.cells)},
+                    {"assignments", ordered_json::array()},
+                    {"remarks", plan.remarks},
+                    {"provenance", ordered_json::parse(provenance_json(provenance).text)}};
+  if (mission.datum) json["datum"] = named_place(*mission.datum);
+  for (const plan::Assignment& assignment : plan.assignments) {
+    json["assignments"].push_back(assignment_json(assignment));
+  }
+  return json.dump(2) + "\n";
+}
+
+}  // namespace sweepwright::formats

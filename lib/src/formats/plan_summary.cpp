@@ -1,0 +1,86 @@
+#include "sweepwright/formats/plan_summary.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/time_text.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+std::string miles(Length length) {
+  return format_length(length, LengthUnit::nautical_mile, 2);
+}
+
+/// The text cut or filled to `width` characters.
+std::string column(std::string_view text, std::size_t width) {
+  // Width in characters, not bytes: count all but continuation bytes.
+  std::size_t characters = 0;
+  std::size_t end = 0;
+  while (end < text.size() && characters < width) {
+    ++end;
+    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
+    ++characters;
+  }
+  return std::string(text.substr(0, end)) + std::string(width - characters, ' ');
+}
+
+/// Each remark once, with the sectors that it is about.
+std::string remark_lines(const plan::Plan& plan) {
+  std::string lines;
+  for (const std::string& remark : plan.remarks) lines += remark + "\n";
+  std::vector<std::string> told;
+  for (const plan::Assignment& first : plan.assignments) {
+    for (const std::string& remark : first.remarks) {
+      if (std::find(told.begin(), told.end(), remark) != told.end()) continue;
+      told.push_back(remark);
+      std::string sectors;
+      for (const plan::Assignment& other : plan.assignments) {
+        const auto& remarks = other.remarks;
+        if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) continue;
+        sectors += (sectors.empty() ? "" : " ") + other.sector_name;
+      }
+      lines += fmt::format("{}: {}\n", sectors, remark);
+    }
+  }
+  return lines;
+}
+
+}  // namespace
+
+std::string plan_summary(const plan::Plan& plan) {
+  const plan::Incident& incident = plan.mission.incident;
+  std::string text = fmt::format(
+      "{}\n{} to {}\nSearch object: {}\nArea {:.1f} NM2, effort {:.1f} NM2, coverage {:.2f} "
+      "(wanted {:.2f}), "
+      "probability of detection {:.0f} % ({})\n\n",
+      incident.name, format_utc(incident.operational_period.from),
+      format_utc(incident.operational_period.to), plan.mission.object.table_name,
+      plan.searched.square_nautical_miles(), plan.effort.square_nautical_miles(),
+      plan.coverage_planned.value(), plan.coverage_wanted.value(),
+      100 * plan.probability_of_detection.value(), sweep::name(plan.mission.detection_law));
+  text += fmt::format("{} {} {} {:>9} {:>8} {:>8} {:>5} {:>5} {:>5} {:>6} {:>5}\n",
+                      column("Sector", 6), column("Callsign", 14), column("Pattern", 8), "Area NM2",
+                      "W", "Spacing", "Cover", "POD", "Legs", "Needs", "Has");
+  for (const plan::Assignment& assignment : plan.assignments) {
+    text += fmt::format(
+        "{} {} {} {:>9.1f} {:>8} {:>8} {:>5.2f} {:>4.0f}% {:>5} {:>6} {:>5}\n",
+        column(assignment.sector_name, 6), column(assignment.unit.callsign, 14),
+        column(pattern::info(assignment.pattern.kind).name, 8),
+        area(assignment.sector).square_nautical_miles(), miles(assignment.sweep_width.width),
+        miles(assignment.spacing), assignment.coverage.value(),
+        100 * assignment.probability_of_detection.value(), search_leg_count(assignment.pattern),
+        format_duration_minutes(assignment.pattern_time),
+        format_duration_minutes(assignment.search_time));
+  }
+  const std::string remarks = remark_lines(plan);
+  if (!remarks.empty()) text += "\n" + remarks;
+  return text;
+}
+
+}  // namespace sweepwright::formats

@@ -1,0 +1,208 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "formats/map_corners.hpp"
+#include "formats/sheet_figures.hpp"
+#include "formats/sheet_parts.hpp"
+#include "sweepwright/base/error.hpp"
+#include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/formats/cautions.hpp"
+#include "sweepwright/formats/map.hpp"
+#include "sweepwright/formats/sheet.hpp"
+#include "sweepwright/formats/time_text.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+std::string number_text(std::optional<int> number) {
+  return number ? std::to_string(*number) : "";
+}
+
+std::vector<SheetField> heading(const plan::Incident& incident) {
+  return {{"Incident Name", incident.name},
+          {"Incident Number", incident.number},
+          {"Operational Period", local_period_text(incident.operational_period,
+                                                   incident.offset_from_utc) +
+                                     "\n" + utc_period_text(incident.operational_period)},
+          {"Prepared by", incident.prepared_by}};
+}
+
+std::vector<SheetField> key_figures(const plan::Assignment& assignment) {
+  const pattern::Pattern& pattern = assignment.pattern;
+  return {{"Commence search point (CSP)", position_text(commence_search_point(pattern))},
+          {"First leg, first turn",
+           fmt::format("{}, {}", format_direction(pattern.legs.front().line.start_track),
+                       pattern::name(pattern.first_turn))},
+          {"Track spacing", spacing_text(assignment.spacing)},
+          {"Height above surface", assignment.unit.search_height
+                                       ? feet_text(*assignment.unit.search_height)
+                                       : "on surface"},
+          {"Search speed", knots_text(assignment.unit.search_speed)},
+          {"Pattern, of search time",
+           fmt::format("{} of {}", format_duration_minutes(assignment.pattern_time),
+                       format_duration_minutes(assignment.search_time))}};
+}
+
+SheetBlock resources(const plan::Assignment& assignment) {
+  const plan::SearchUnit& unit = assignment.unit;
+  const std::string platform(sweep::name(unit.platform));
+  return {"Resources Assigned",
+          {{"Type", unit.type.empty() ? platform : unit.type + " (" + platform + ")"},
+           {"Leader", unit.leader},
+           {"# of Persons", number_text(unit.crew)},
+           {"Base", unit.base.name + ", " + position_text(unit.base.position)},
+           {"Base to CSP", fmt::format("{}, {}, {}", track_text(assignment.transit),
+                                       nautical_miles_text(assignment.transit.length),
+                                       format_duration(assignment.transit_time))},
+           {"On-scene time",
+            fmt::format("{}, of it search time {}", format_duration_minutes(unit.on_scene_endurance),
+                        format_duration_minutes(assignment.search_time))}},
+          {}};
+}
+
+std::string cells_text(const plan::Assignment& assignment) {
+  std::string text;
+  for (const grid::Cell& cell : assignment.cells) text += (text.empty() ? "" : "  ") + cell.name;
+  return text;
+}
+
+/// One corner a line, with the letter that the map shows; holes as such.
+std::string corners_text(const SectorCorners& corners) {
+  std::string text;
+  std::size_t index = 0;
+  for (const CornerRing& ring : corners.rings) {
+    if (ring.hole) text += "\nnot to be searched, inside:";
+    for (const Position& corner : ring.corners) {
+      text += fmt::format("{}{}  {}", text.empty() ? "" : "\n", corner_letter(index++),
+                          position_text(corner));
+    }
+  }
+  if (corners.tolerance > kCornerTolerance) {
+    text += fmt::format("\n(edge within {} of these lines)",
+                        format_length(corners.tolerance, LengthUnit::metre, 0));
+  }
+  return text;
+}
+
+std::string persons_text(std::optional<int> persons) {
+  if (!persons) return "";
+  return fmt::format(", {} {}", *persons, *persons == 1 ? "person" : "persons");
+}
+
+SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment& assignment) {
+  const plan::SearchObject& object = mission.object;
+  return {"Work Assignment",
+          {{"Search object", object.table_name + persons_text(object.persons_on_board)},
+           {"Description", object.description},
+           {"Sector", assignment.sector_name + ", " + area_text(area(assignment.sector))},
+           {"Cells, " + mission.grid.system + " " + mission.grid.level, cells_text(assignment)},
+           {"Corners", corners_text(sector_corners(assignment.sector))}},
+          {}};
+}
+
+SheetBlock search_pattern(const plan::Mission& mission, const plan::Assignment& assignment) {
+  const pattern::KindInfo& kind = pattern::info(assignment.pattern.kind);
+  return {"Pattern",
+          {{"Pattern", fmt::format("{} {}, {} search legs", kind.designator, kind.title,
+                                   search_leg_count(assignment.pattern))},
+           {"Why", assignment.pattern_reason},
+           {"Coverage, POD",
+            fmt::format("{:.2f}, {} ({} law)", assignment.coverage.value(),
+                        percent_text(assignment.probability_of_detection.value()),
+                        sweep::name(mission.detection_law))}},
+          {}};
+}
+
+SheetBlock conditions(const plan::Conditions& conditions) {
+  SheetBlock block{"Conditions", {}, {}};
+  block.fields.push_back(
+      {"Visibility", format_length(conditions.visibility, LengthUnit::nautical_mile, 0)});
+  std::string wind = conditions.wind_speed ? knots_text(*conditions.wind_speed) : "";
+  if (conditions.wind_from) {
+    wind += (wind.empty() ? "from " : " from ") + format_direction(*conditions.wind_from);
+  }
+  block.fields.push_back({"Wind", wind});
+  if (conditions.sea_height) {
+    block.fields.push_back({"Sea", format_length(*conditions.sea_height, LengthUnit::metre, 1)});
+  }
+  if (conditions.terrain) {
+    block.fields.push_back({"Terrain", std::string(sweep::name(*conditions.terrain))});
+  }
+  if (!conditions.weather.empty()) block.fields.push_back({"Weather", conditions.weather});
+  return block;
+}
+
+SheetBlock communications(const std::vector<plan::Channel>& channels) {
+  SheetBlock block{"Communications", {}, {}};
+  for (const plan::Channel& channel : channels) {
+    block.fields.push_back({channel.name, channel.frequency});
+  }
+  if (channels.empty()) block.fields = {{"Primary", ""}, {"Secondary", ""}};
+  return block;
+}
+
+SheetBlock special_instructions(const plan::Mission& mission, const plan::Assignment& assignment) {
+  SheetBlock block{"Special Instructions", {}, {}};
+  for (const std::string& hazard : mission.hazards) block.lines.push_back("HAZARD: " + hazard);
+  for (const std::string& remark : assignment.unit.remarks) block.lines.push_back(remark);
+  for (const std::string& remark : assignment.remarks) block.lines.push_back(remark);
+  return block;
+}
+
+std::vector<SheetBlankRow> debrief_blanks() {
+  return {{{"Time on scene", "Time off scene", "Visibility met", "Wind, weather, light met"}, 1},
+          {{"Legs completed", "Legs not completed, and why"}, 1},
+          {{"Sightings: time, position, what was seen, what was done"}, 2},
+          {{"Own estimate of coverage: poor / fair / good", "Crew: fresh / tired / very tired",
+            "Signature, date, time"},
+           1}};
+}
+
+std::vector<std::string> footer(const Provenance& provenance) {
+  std::vector<std::string> lines{
+      creator(provenance) + ", made " + format_utc(provenance.stamp) + " by: " +
+          provenance.command,
+      "WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, kt, ft. "
+      "Times without wind and turns."};
+  for (const InputDigest& input : provenance.inputs) {
+    lines.push_back("Input " + input.name + ", SHA-256 " + input.sha256);
+  }
+  return lines;
+}
+
+}  // namespace
+
+Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& provenance) {
+  if (index >= plan.assignments.size()) {
+    throw Error(ErrorCode::value, fmt::format("there is no assignment {}, only {}", index + 1,
+                                              plan.assignments.size()));
+  }
+  const plan::Mission& mission = plan.mission;
+  const plan::Assignment& assignment = plan.assignments[index];
+  Sheet sheet;
+  sheet.sector = assignment.sector_name;
+  sheet.callsign = assignment.unit.callsign;
+  sheet.title = "Sector " + sheet.sector + ", " + sheet.callsign;
+  sheet.heading = heading(mission.incident);
+  sheet.key_figures = key_figures(assignment);
+  sheet.assignment = {work_assignment(mission, assignment), search_pattern(mission, assignment),
+                      resources(assignment)};
+  sheet.working_title = "Sweep width, coverage, times: the working";
+  add_working(sheet, mission, assignment);
+  sheet.facts = {conditions(mission.conditions), communications(mission.channels)};
+  sheet.instructions = special_instructions(mission, assignment);
+  sheet.cautions.assign(kCautions.begin(), kCautions.end());
+  add_legs(sheet, assignment);
+  sheet.debrief = debrief_blanks();
+  sheet.footer = footer(provenance);
+  sheet.map = draw_sector_map(plan, index, sheet_map_size(sheet));
+  return sheet;
+}
+
+std::string write_sheet(const plan::Plan& plan, std::size_t assignment,
+                        const Provenance& provenance) {
+  return write_sheet_html(make_sheet(plan, assignment, provenance));
+}
+
+}  // namespace sweepwright::formats

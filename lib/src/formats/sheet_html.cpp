@@ -1,0 +1,248 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "formats/sheet_parts.hpp"
+#include "formats/xml_text.hpp"
+#include "sweepwright/formats/sheet.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr double kBlankLine = 4.8;  // mm: a line of handwriting
+
+class Html {
+ public:
+  /// `<tag class="name">`, closed when the object goes.
+  class Open {
+   public:
+    Open(std::string& out, std::string_view tag, std::string_view name) : out_(out), tag_(tag) {
+      out_ += fmt::format("<{}", tag);
+      if (!name.empty()) out_ += fmt::format(" class=\"{}\"", name);
+      out_ += ">";
+    }
+    Open(const Open&) = delete;
+    Open& operator=(const Open&) = delete;
+    ~Open() { out_ += fmt::format("</{}>\n", tag_); }
+
+   private:
+    std::string& out_;
+    std::string_view tag_;
+  };
+
+  [[nodiscard]] Open open(std::string_view tag, std::string_view name = {}) {
+    return Open(out_, tag, name);
+  }
+  void element(std::string_view tag, std::string_view text, std::string_view name = {}) {
+    const Open opened = open(tag, name);
+    append_xml_text(out_, text);
+  }
+  /// Mark-up made elsewhere.
+  void raw(std::string_view markup) { out_ += markup; }
+  std::string take() { return std::move(out_); }
+
+ private:
+  std::string out_;
+};
+
+void write_fields(Html& html, const std::vector<SheetField>& fields) {
+  const auto list = html.open("dl", "fields");
+  for (const SheetField& field : fields) {
+    html.element("dt", field.name);
+    html.element("dd", field.value);
+  }
+}
+
+void write_block(Html& html, const SheetBlock& block) {
+  const auto section = html.open("section");
+  html.element("h2", block.title);
+  if (!block.fields.empty()) write_fields(html, block.fields);
+  if (block.lines.empty()) return;
+  const auto list = html.open("ul");
+  for (const std::string& line : block.lines) html.element("li", line);
+}
+
+void write_heading(Html& html, const Sheet& sheet) {
+  const auto head = html.open("header", "head");
+  {
+    const auto title = html.open("h1");
+    html.element("span", sheet.sector, "sector");
+    html.element("span", sheet.callsign);
+  }
+  write_fields(html, sheet.heading);
+}
+
+void write_key_figures(Html& html, const Sheet& sheet) {
+  const auto list = html.open("dl", "key");
+  for (const SheetField& field : sheet.key_figures) {
+    const auto box = html.open("div");
+    html.element("dt", field.name);
+    html.element("dd", field.value);
+  }
+}
+
+void write_main(Html& html, const Sheet& sheet) {
+  const auto main = html.open("div", "main");
+  {
+    const auto blocks = html.open("div", "blocks");
+    for (const SheetBlock& block : sheet.assignment) write_block(html, block);
+  }
+  const auto map = html.open("div", "map");
+  html.raw(write_svg(sheet.map, SvgForm::inlined));
+}
+
+void write_working(Html& html, const Sheet& sheet) {
+  const auto section = html.open("section");
+  html.element("h2", sheet.working_title);
+  {
+    const auto table = html.open("table", "working");
+    const auto body = html.open("tbody");
+    for (const SheetStep& step : sheet.working) {
+      const auto row = html.open("tr");
+      html.element("td", step.name);
+      html.element("td", step.expression);
+      html.element("td", step.value.empty() ? "" : "= " + step.value);
+    }
+  }
+  std::string sources;
+  for (std::size_t i = 0; i < sheet.working_sources.size(); ++i) {
+    sources += fmt::format("{}[{}] {}", i == 0 ? "" : " ", i + 1, sheet.working_sources[i]);
+  }
+  if (!sources.empty()) html.element("p", sources, "sources");
+}
+
+void write_under(Html& html, const Sheet& sheet) {
+  const auto under = html.open("div", "under");
+  write_working(html, sheet);
+  {
+    const auto column = html.open("div", "column");
+    for (const SheetBlock& block : sheet.facts) write_block(html, block);
+  }
+  write_block(html, sheet.instructions);
+}
+
+void write_leg_heads(Html& html) {
+  const auto row = html.open("tr");
+  for (const std::string_view name :
+       {"Leg", "Track °T", "NM", "Time", "Total NM", "Total time", "End of leg"}) {
+    html.element("th", name);
+  }
+}
+
+void write_leg_rows(Html& html, const std::vector<SheetLeg>& legs, std::size_t from,
+                    std::size_t to) {
+  const auto body = html.open("tbody");
+  for (std::size_t i = from; i < to; ++i) {
+    const SheetLeg& leg = legs[i];
+    const auto row = html.open("tr", leg.kind == pattern::LegKind::search ? "search" : "");
+    for (const std::string& text : {leg.number, leg.track, leg.distance_nm, leg.time,
+                                    leg.total_distance_nm, leg.total_time, leg.end}) {
+      html.element("td", text);
+    }
+  }
+}
+
+/// Two tables side by side, read down the first and then the second.
+void write_leg_pair(Html& html, const Sheet& sheet) {
+  const std::size_t half = (sheet.legs.size() + 1) / 2;
+  const auto pair = html.open("div", "pair");
+  for (const std::size_t from : {std::size_t{0}, half}) {
+    const std::size_t to = std::min(from + half, sheet.legs.size());
+    if (from == to) continue;
+    const auto table = html.open("table", "legs");
+    {
+      const auto head = html.open("thead");
+      write_leg_heads(html);
+    }
+    write_leg_rows(html, sheet.legs, from, to);
+  }
+}
+
+void write_legs(Html& html, const Sheet& sheet) {
+  const auto section = html.open("section");
+  html.element("h2", "Legs. " + sheet.leg_totals);
+  if (sheet.legs.size() <= kMostLegsOnFirstPage) {
+    write_leg_pair(html, sheet);
+  } else {
+    html.element("p", fmt::format("The table of all {} legs is on the following pages.",
+                                  sheet.legs.size()));
+  }
+  html.element("p", sheet.legs_note, "note");
+}
+
+/// A long leg table, its heads with crew and sector on each page.
+void write_more_legs(Html& html, const Sheet& sheet) {
+  const auto section = html.open("section", "more");
+  {
+    const auto table = html.open("table", "legs");
+    {
+      const auto head = html.open("thead");
+      html.raw("<tr><th class=\"who\" colspan=\"7\">");
+      html.element("span", sheet.title + ", legs");
+      html.raw("</th></tr>\n");
+      write_leg_heads(html);
+    }
+    write_leg_rows(html, sheet.legs, 0, sheet.legs.size());
+  }
+  html.element("p", sheet.leg_totals, "totals");
+  html.element("p", sheet.legs_note, "note");
+  for (const std::string& caution : sheet.cautions) html.element("p", caution, "note");
+}
+
+void write_debrief(Html& html, const Sheet& sheet) {
+  const auto section = html.open("section", "debrief");
+  html.element("h2", "Debrief, filled in by the crew");
+  for (const SheetBlankRow& blanks : sheet.debrief) {
+    const auto row = html.open("div", "row");
+    for (const std::string& name : blanks.names) {
+      html.raw(fmt::format("<div class=\"blank\" style=\"height: {:.1f}mm\">",
+                           2.4 + kBlankLine * blanks.lines));
+      html.element("span", name);
+      html.raw("</div>\n");
+    }
+  }
+}
+
+void write_end(Html& html, const Sheet& sheet) {
+  {
+    const auto cautions = html.open("section", "cautions");
+    std::string text;
+    for (const std::string& caution : sheet.cautions) text += (text.empty() ? "" : " ") + caution;
+    html.element("p", text);
+  }
+  const auto footer = html.open("footer", "footer");
+  std::string text;
+  for (const std::string& line : sheet.footer) text += (text.empty() ? "" : " | ") + line;
+  html.element("p", text);
+}
+
+}  // namespace
+
+std::string write_sheet_html(const Sheet& sheet) {
+  Html html;
+  html.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
+  html.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
+  html.element("title", sheet.title);
+  html.raw("<style>");
+  html.raw(sheet_style());
+  html.raw("</style>\n</head>\n");
+  {
+    const auto body = html.open("body");
+    {
+      const auto page = html.open("main", "page");
+      write_heading(html, sheet);
+      write_key_figures(html, sheet);
+      write_main(html, sheet);
+      write_under(html, sheet);
+      write_legs(html, sheet);
+      write_debrief(html, sheet);
+      write_end(html, sheet);
+    }
+    if (sheet.legs.size() > kMostLegsOnFirstPage) write_more_legs(html, sheet);
+  }
+  html.raw("</html>\n");
+  return html.take();
+}
+
+}  // namespace sweepwright::formats

@@ -1,0 +1,22 @@
+// Parts of a sheet that are made apart; private to the formats room.
+#pragma once
+
+#include <string>
+
+#include "sweepwright/formats/sheet.hpp"
+
+namespace sweepwright::formats {
+
+/// The working of sweep width, coverage, detection and times, with its sources.
+void add_working(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment);
+
+/// The leg table with its notes and totals.
+void add_legs(Sheet& sheet, const plan::Assignment& assignment);
+
+/// The map's size on paper that fills what the rest of the sheet leaves free on its first page.
+PaperSize sheet_map_size(const Sheet& sheet);
+
+/// The style sheet of the HTML page.
+std::string_view sheet_style();
+
+}  // namespace sweepwright::formats

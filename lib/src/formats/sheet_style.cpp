@@ -1,0 +1,71 @@
+#include "formats/sheet_parts.hpp"
+
+namespace sweepwright::formats {
+
+std::string_view sheet_style() {
+  // Sizes that sheet_layout.cpp reckons with: page 194 x 261 mm, fields 74 mm wide.
+  return R"css(
+@page { margin: 8mm; }
+* { box-sizing: border-box; }
+body { margin: 0; color: #000; background: #fff;
+  font: 7.6pt/1.2 'Liberation Sans', Arial, Helvetica, 'DejaVu Sans Condensed',
+  sans-serif;
+  font-variant-numeric: tabular-nums; }
+.page { width: 194mm; min-height: 261mm; margin: 0 auto; display: flex; flex-direction: column;
+  gap: 1.4mm; }
+h1, h2, p, dl, dd, ul { margin: 0; padding: 0; }
+h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; padding: 0.2mm 1mm;
+  margin-bottom: 0.4mm; break-after: avoid; }
+.head { display: flex; gap: 2.5mm; align-items: stretch; }
+.head h1 { display: flex; align-items: center; gap: 3mm; font-size: 17pt; line-height: 1;
+  overflow-wrap: anywhere; max-width: 92mm; }
+.head h1 .sector { border: 0.7mm solid #000; padding: 1.2mm 2mm; }
+.head dl.fields { flex: 1; grid-template-columns: 27mm 1fr; font-weight: bold; }
+.head dl.fields dt { font-weight: normal; }
+.key { display: flex; border: 0.5mm solid #000; }
+.key div { flex: 1 1 auto; padding: 0.3mm 1.2mm; border-left: 0.2mm solid #000; }
+.key div:first-child { border-left: 0; }
+.key dt { font-size: 6.4pt; font-weight: normal; white-space: nowrap; }
+.key dd { font-size: 10.5pt; font-weight: bold; white-space: nowrap; }
+dl.fields { display: grid; grid-template-columns: 21mm 1fr; column-gap: 1mm; padding: 0 1mm; }
+dl.fields dt { font-size: 6.8pt; line-height: 1.36; }
+dl.fields dd { overflow-wrap: anywhere; white-space: pre-line; }
+dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
+.main { display: flex; flex: 1 1 auto; gap: 2mm; }
+.blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
+.map { flex: 1; position: relative; min-height: 88mm; }
+.map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
+.under { display: grid; grid-template-columns: 82mm 50mm 1fr; gap: 2mm; }
+.under ul { list-style: none; padding: 0 1mm; }
+.under li { overflow-wrap: anywhere; }
+.column { display: flex; flex-direction: column; gap: 0.6mm; }
+table { border-collapse: collapse; width: 100%; }
+td, th { padding: 0 0.6mm; text-align: right; white-space: nowrap; font-weight: normal;
+  vertical-align: top; }
+.working td { text-align: left; white-space: normal; overflow-wrap: anywhere; }
+.working td:first-child { width: 27mm; font-size: 6.8pt; line-height: 1.36; }
+.working td:last-child { width: 15mm; text-align: right; font-weight: bold; white-space: nowrap; }
+.sources { font-size: 5.8pt; line-height: 1.15; padding: 0 0.6mm; overflow-wrap: anywhere; }
+.pair { display: flex; gap: 3mm; align-items: flex-start; }
+.pair table { flex: 1; width: auto; }
+.legs { font-size: 7.1pt; line-height: 1.2; }
+.legs th { font-size: 6.4pt; border-bottom: 0.2mm solid #000; }
+.legs tbody tr { border-bottom: 0.1mm solid #aaa; break-inside: avoid; }
+.legs .search td { font-weight: bold; }
+.legs td:last-child, .legs th:last-child { text-align: left; padding-left: 1.5mm; }
+.legs .who { font-size: 9pt; font-weight: bold; text-align: left; }
+.note { font-size: 6.8pt; padding: 0 0.6mm; }
+.totals { font-weight: bold; padding: 0 0.6mm; }
+.debrief div.row { display: flex; }
+.debrief div.blank { flex: 1; border: 0.2mm solid #000; margin: 0 -0.2mm -0.2mm 0;
+  padding: 0.2mm 0.8mm; font-size: 6.4pt; }
+.cautions { border: 0.5mm solid #000; padding: 0.5mm 1.2mm; font-weight: bold; }
+.footer { font-size: 5.8pt; line-height: 1.2; overflow-wrap: anywhere; }
+.more { break-before: page; width: 194mm; margin: 0 auto; padding-top: 1mm; }
+.more .legs { font-size: 8.4pt; line-height: 1.3; }
+.more thead { display: table-header-group; }
+@media screen { .page, .more { margin: 6mm auto; } }
+)css";
+}
+
+}  // namespace sweepwright::formats

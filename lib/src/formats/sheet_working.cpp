@@ -1,0 +1,72 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "formats/sheet_figures.hpp"
+#include "formats/sheet_parts.hpp"
+#include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/sweep/search_effort.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+/// The number of a source in the list under the working; adds it when it is new.
+std::size_t number_of(const std::string& source, std::vector<std::string>& sources) {
+  auto found = std::find(sources.begin(), sources.end(), source);
+  if (found == sources.end()) found = sources.insert(sources.end(), source);
+  return static_cast<std::size_t>(found - sources.begin()) + 1;
+}
+
+void add_sweep_width(Sheet& sheet, const sweep::SweepWidth& width) {
+  for (const sweep::WorkingLine& line : width.working) {
+    if (line.value.empty()) continue;  // a remark: nothing is worked out there
+    std::string expression = line.expression;
+    if (!line.source.empty()) {
+      expression += fmt::format(" [{}]", number_of(line.source, sheet.working_sources));
+    }
+    sheet.working.push_back({line.label, expression, line.value});
+  }
+}
+
+std::string detection_expression(const plan::Mission& mission,
+                                 const plan::Assignment& assignment) {
+  std::string text = fmt::format("{}, C = {:.3f}", sweep::formula(mission.detection_law),
+                                 assignment.coverage.value());
+  if (assignment.searched_share < 1) {
+    text = fmt::format("{:.3f} of the sector searched x ({})", assignment.searched_share, text);
+  }
+  return text;
+}
+
+std::string time_expression(Length distance, Speed speed) {
+  return nautical_miles_text(distance) + " / " + knots_text(speed);
+}
+
+}  // namespace
+
+void add_working(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment) {
+  const plan::SearchUnit& unit = assignment.unit;
+  add_sweep_width(sheet, assignment.sweep_width);
+  sheet.working.push_back(
+      {"Coverage C", fmt::format("W {} / S {}",
+                                 format_length(assignment.sweep_width.width,
+                                               LengthUnit::nautical_mile, 3),
+                                 format_length(assignment.spacing, LengthUnit::nautical_mile, 3)),
+       fmt::format("{:.3f}", assignment.coverage.value())});
+  sheet.working.push_back({"POD, " + std::string(sweep::name(mission.detection_law)),
+                           detection_expression(mission, assignment),
+                           percent_text(assignment.probability_of_detection.value())});
+  sheet.working.push_back(
+      {"Search time", fmt::format("{} of {} on scene",
+                                  percent_text(sweep::kSearchShareOfOnSceneEndurance),
+                                  format_duration_minutes(unit.on_scene_endurance)),
+       format_duration_minutes(assignment.search_time)});
+  sheet.working.push_back(
+      {"Pattern time", time_expression(total_distance(assignment.pattern), unit.search_speed),
+       format_duration(assignment.pattern_time)});
+  sheet.working.push_back({"Transit time",
+                           time_expression(assignment.transit.length, unit.search_speed),
+                           format_duration(assignment.transit_time)});
+}
+
+}  // namespace sweepwright::formats

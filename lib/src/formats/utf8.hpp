@@ -1,0 +1,22 @@
+// One character of UTF-8 at a time; private to the formats room.
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+
+#include "sweepwright/base/text.hpp"
+
+namespace sweepwright::formats {
+
+/// Stands in outputs for bytes that are not UTF-8 or that the format cannot hold.
+inline constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
+
+/// Bytes of the character at the front of `text`; 0 when they are not UTF-8 or there are none.
+inline std::size_t character_length(std::string_view text) {
+  for (std::size_t length = 1; length <= 4 && length <= text.size(); ++length) {
+    if (is_utf8(text.substr(0, length))) return length;
+  }
+  return 0;
+}
+
+}  // namespace sweepwright::formats
