@@ -1,0 +1,20 @@
+# cmake -DCOMPILER= -DINCLUDE= -DSOURCE= -DCASE= (-DREASON= | -DMENDED=ON) -P compile_case.cmake
+set(ENV{LC_ALL} C)
+set(defines -D${CASE})
+if(MENDED)
+  list(APPEND defines -DMENDED)
+endif()
+execute_process(COMMAND ${COMPILER} -std=c++20 -fsyntax-only ${defines} -I ${INCLUDE} ${SOURCE}
+  RESULT_VARIABLE status OUTPUT_VARIABLE output ERROR_VARIABLE output)
+string(REGEX MATCHALL "[^\n]*error:[^\n]*" errors "${output}")
+list(LENGTH errors count)
+
+if(MENDED)
+  if(NOT status EQUAL 0)
+    message(FATAL_ERROR "${CASE} mended does not compile:\n${output}")
+  endif()
+elseif(status EQUAL 0)
+  message(FATAL_ERROR "${CASE} compiles")
+elseif(NOT count EQUAL 1 OR NOT errors MATCHES "misuse\\.cpp:[0-9]+:[0-9]+: error: .*(${REASON})")
+  message(FATAL_ERROR "${CASE} fails for another reason:\n${output}")
+endif()
