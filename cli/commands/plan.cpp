@@ -25,6 +25,7 @@ struct PlanOptions {
 
 void run(const PlanOptions& options, const Context& context) {
   const plan::Mission mission = formats::read_mission(options.mission);
+  for (const std::string& remark : mission.input_remarks) tell(remark);
   const plan::Plan plan = [&] {
     try {
       return plan::make_plan(mission);

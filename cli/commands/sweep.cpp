@@ -26,6 +26,8 @@ struct SweepOptions {
   std::string terrain;
   std::string ground_speed;
   std::string weather_table;
+  std::string manual_width;
+  std::string manual;
   std::string spacing;
   std::string coverage;
   std::string pod;
@@ -62,6 +64,8 @@ sweep::Request request(const SweepOptions& options) {
       .terrain = optional_value("--terrain", options.terrain, sweep::parse_terrain),
       .fatigued = options.fatigued};
   if (!options.weather_table.empty()) request.weather_table = options.weather_table;
+  request.uncorrected = optional_value("--manual-width", options.manual_width, parse_length);
+  request.uncorrected_source = options.manual;
   return request;
 }
 
@@ -130,6 +134,12 @@ void add_sweep_command(CLI::App& app, Context&) {
       ->add_option("--weather-table", options->weather_table,
                    "Which manual's weather factors to use")
       ->type_name("KEY");
+  command
+      ->add_option("--manual-width", options->manual_width,
+                   "Uncorrected sweep width from your own manual, in place of the built-in table")
+      ->type_name("LENGTH");
+  command->add_option("--manual", options->manual, "Which manual and table that width is from")
+      ->type_name("TEXT");
   command->add_flag("--fatigued", options->fatigued, "Crews report excessive fatigue");
   command
       ->add_option("--spacing", options->spacing, "Track spacing: gives coverage and probability")

@@ -4,6 +4,7 @@ find_package(Boost 1.74 REQUIRED)
 find_package(nlohmann_json 3.11 REQUIRED)
 find_package(fmt 9 REQUIRED)
 find_package(pugixml 1.12 REQUIRED)
+find_package(PROJ 9 CONFIG REQUIRED)  # loaded at run time, not linked: docs/decisions/0004
 find_package(CLI11 2.1 REQUIRED)
 # libmd (SHA-256) has no CMake package: its presence is checked here, and it is linked as `md`.
 find_library(SWEEPWRIGHT_LIBMD md REQUIRED)

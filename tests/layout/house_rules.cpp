@@ -193,6 +193,41 @@ Faults source_list_faults(const fs::path& repository) {
   return faults;
 }
 
+Faults check_table_faults(const fs::path& repository) {
+  std::string tests;
+  for (const fs::path& file : files_below(repository, "tests/unit", {".cpp"})) {
+    tests += read_file(repository / file);
+  }
+  Faults faults;
+  for (const fs::path& file : files_below(repository, "tests/checks", {".csv"})) {
+    const std::string name = file.lexically_relative("tests/checks").generic_string();
+    if (tests.find('"' + name + '"') == std::string::npos) {
+      faults.push_back(file.generic_string() + ": no unit test reads it");
+    }
+  }
+  return faults;
+}
+
+Faults room_map_faults(const fs::path& repository) {
+  static const std::regex row(R"(^\| ([a-z]+) \| .*\?.*\| .*\| .*\|$)");
+  std::set<std::string> rows;
+  for (const std::string& line : lines_in(repository / "DEVELOPERS.md")) {
+    std::smatch parts;
+    if (std::regex_match(line, parts, row)) rows.insert(parts[1]);
+  }
+  Faults faults;
+  const Rooms rooms = read_rooms(repository);
+  for (const auto& [room, allowed] : rooms.may_include) {
+    if (!rows.count(room)) faults.push_back("DEVELOPERS.md: the room map lacks " + room);
+  }
+  for (const std::string& room : rows) {
+    if (!rooms.may_include.count(room)) {
+      faults.push_back("DEVELOPERS.md: the room map has " + room + ", which is no room");
+    }
+  }
+  return faults;
+}
+
 Faults top_level_faults(const fs::path& repository) {
   static const std::set<std::string> fixed{"CMakeLists.txt", "README.md", "DEVELOPERS.md",
                                            "LICENSE",        "lib",       "cli",

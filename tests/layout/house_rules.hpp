@@ -27,6 +27,12 @@ Faults include_faults(const std::filesystem::path& repository);
 /// tests.
 Faults source_list_faults(const std::filesystem::path& repository);
 
+/// Check tables (tests/checks/**.csv) that no unit test names.
+Faults check_table_faults(const std::filesystem::path& repository);
+
+/// Rooms of lib/rooms.txt without a row in the room map of DEVELOPERS.md, and rows without a room.
+Faults room_map_faults(const std::filesystem::path& repository);
+
 /// Names at the top level beside the fixed ones, dotfiles and build folders.
 Faults top_level_faults(const std::filesystem::path& repository);
 

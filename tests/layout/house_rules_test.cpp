@@ -79,6 +79,26 @@ TEST_F(HouseRules, lists_and_disk_are_compared_both_ways) {
                   "tests/unit/base/b_test.cpp: not listed in tests/unit/base/CMakeLists.txt"));
 }
 
+TEST_F(HouseRules, forgotten_check_tables_are_found) {
+  write("tests/checks/grid/used.csv", "");
+  write("tests/checks/grid/deep/forgotten.csv", "");
+  write("tests/unit/grid/a_test.cpp", "check_rows(\"grid/used.csv\", {})");
+  EXPECT_THAT(check_table_faults(repository()),
+              ElementsAre("tests/checks/grid/deep/forgotten.csv: no unit test reads it"));
+}
+
+TEST_F(HouseRules, the_room_map_is_held_against_the_rooms) {
+  write("lib/rooms.txt", "base:\ngrid: base\n");
+  write("DEVELOPERS.md",
+        "| room | the question that it answers | start with | may use |\n"
+        "| --- | --- | --- | --- |\n"
+        "| base | how big? | `a.hpp` | - |\n"
+        "| attic | what is up there? | `b.hpp` | base |\n");
+  EXPECT_THAT(room_map_faults(repository()),
+              ElementsAre("DEVELOPERS.md: the room map lacks grid",
+                          "DEVELOPERS.md: the room map has attic, which is no room"));
+}
+
 TEST_F(HouseRules, the_top_level_is_fixed) {
   for (const char* name : {"lib/x", "cli/x", "tests/x", "docs/x", "demo-scenarios/x"}) {
     write(name, "");

@@ -24,6 +24,14 @@ TEST(Layout, every_source_is_listed) {
   EXPECT_THAT(source_list_faults(repository()), IsEmpty());
 }
 
+TEST(Layout, every_check_table_is_read) {
+  EXPECT_THAT(check_table_faults(repository()), IsEmpty());
+}
+
+TEST(Layout, room_map_is_complete) {
+  EXPECT_THAT(room_map_faults(repository()), IsEmpty());
+}
+
 TEST(Layout, top_level_has_only_the_fixed_names) {
   EXPECT_THAT(top_level_faults(repository()), IsEmpty());
 }

@@ -1,5 +1,6 @@
 #include "sweepwright/formats/area_reader.hpp"
 
+#include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/input_file.hpp"
@@ -21,7 +22,7 @@ AreaFile read_area_file(const std::string& path) {
   try {
     return {parse_area(input.text), input.digest};
   } catch (const Error& error) {
-    throw error.at(path == "-" ? "standard input" : printable(path));
+    throw error.at(path == "-" ? "standard input" : shown_path(path));
   }
 }
 

@@ -84,10 +84,6 @@ std::size_t first_broken_byte(std::string_view text) {
 }
 
 Error not_utf8(std::string_view bytes) {
-  if (bytes.starts_with("PK\x03\x04")) {
-    return Error(ErrorCode::input, "this is a ZIP archive and no text",
-                 "a KMZ is one too: unpack it, and give the KML file that is in it");
-  }
   if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF")) {
     return Error(ErrorCode::input, "the file is in UTF-16", "save it again as UTF-8");
   }
@@ -102,6 +98,10 @@ Error not_utf8(std::string_view bytes) {
 InputText read(const std::string& path, std::size_t most_bytes) {
   std::string bytes = read_bytes(path, most_bytes);
   if (bytes.empty()) throw Error(ErrorCode::input, "the file is empty");
+  if (bytes.starts_with("PK\x03\x04")) {
+    throw Error(ErrorCode::input, "this is a ZIP archive and no text",
+                "a KMZ is one too: unpack it, and give the KML file that is in it");
+  }
   if (!is_utf8(bytes)) throw not_utf8(bytes);
   InputText input{{}, {path, sha256(bytes)}};
   if (bytes.starts_with(kByteOrderMark)) bytes.erase(0, kByteOrderMark.size());
@@ -115,7 +115,7 @@ InputText read_text_file(const std::string& path, std::size_t most_bytes) {
   try {
     return read(path, most_bytes);
   } catch (const Error& error) {
-    throw error.at(path == "-" ? "standard input" : printable(path));
+    throw error.at(path == "-" ? "standard input" : shown_path(path));
   }
 }
 

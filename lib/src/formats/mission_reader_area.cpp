@@ -24,7 +24,7 @@ SearchArea search_area(const JsonCursor& cursor, const FileLoader& load) {
   area.name = in.optional("name", short_text).value_or("");
   if (const auto region = in.optional("corners", region_of_corners)) area.region = *region;
   in.optional("file", [&](const JsonCursor& place) {
-    const std::string name = short_text(place);
+    std::string name = short_text(place);
     if (name == "-") {
       throw Error(ErrorCode::value, "standard input cannot be the area of a mission",
                   "name a GeoJSON or KML file");

@@ -9,8 +9,8 @@
 #include <system_error>
 #include <utility>
 
+#include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
-#include "sweepwright/base/text.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -18,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 Error file_error(const fs::path& path, std::string message, std::string hint = {}) {
-  return Error(ErrorCode::unwritable, std::move(message), std::move(hint), printable(path.string()));
+  return Error(ErrorCode::unwritable, std::move(message), std::move(hint), shown_path(path.string()));
 }
 
 Error already_there(const fs::path& path) {

@@ -20,8 +20,8 @@ std::string number_text(std::optional<int> number) {
 }
 
 std::vector<SheetField> heading(const plan::Incident& incident) {
-  return {{"Incident Name", incident.name},
-          {"Incident Number", incident.number},
+  const std::string number = incident.number.empty() ? "" : ", " + incident.number;
+  return {{"Incident Name", incident.name + number},
           {"Operational Period", local_period_text(incident.operational_period,
                                                    incident.offset_from_utc) +
                                      "\n" + utc_period_text(incident.operational_period)},
@@ -61,9 +61,9 @@ SheetBlock resources(const plan::Assignment& assignment) {
           {}};
 }
 
-std::string cells_text(const plan::Assignment& assignment) {
-  std::string text;
-  for (const grid::Cell& cell : assignment.cells) text += (text.empty() ? "" : "  ") + cell.name;
+std::string cells_text(const plan::GridChoice& grid, const plan::Assignment& assignment) {
+  std::string text = grid.system + " " + grid.level + ":";
+  for (const grid::Cell& cell : assignment.cells) text += " " + cell.name;
   return text;
 }
 
@@ -96,7 +96,7 @@ SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment&
           {{"Search object", object.table_name + persons_text(object.persons_on_board)},
            {"Description", object.description},
            {"Sector", assignment.sector_name + ", " + area_text(area(assignment.sector))},
-           {"Cells, " + mission.grid.system + " " + mission.grid.level, cells_text(assignment)},
+           {"Cells", cells_text(mission.grid, assignment)},
            {"Corners", corners_text(sector_corners(assignment.sector))}},
           {}};
 }
@@ -115,21 +115,19 @@ SheetBlock search_pattern(const plan::Mission& mission, const plan::Assignment& 
 }
 
 SheetBlock conditions(const plan::Conditions& conditions) {
-  SheetBlock block{"Conditions", {}, {}};
-  block.fields.push_back(
-      {"Visibility", format_length(conditions.visibility, LengthUnit::nautical_mile, 0)});
-  std::string wind = conditions.wind_speed ? knots_text(*conditions.wind_speed) : "";
+  std::string text =
+      "Visibility " + format_length(conditions.visibility, LengthUnit::nautical_mile, 0);
+  if (conditions.wind_speed) text += ", wind " + knots_text(*conditions.wind_speed);
   if (conditions.wind_from) {
-    wind += (wind.empty() ? "from " : " from ") + format_direction(*conditions.wind_from);
+    text += (conditions.wind_speed ? " from " : ", wind from ") +
+            format_direction(*conditions.wind_from);
   }
-  block.fields.push_back({"Wind", wind});
   if (conditions.sea_height) {
-    block.fields.push_back({"Sea", format_length(*conditions.sea_height, LengthUnit::metre, 1)});
+    text += ", sea " + format_length(*conditions.sea_height, LengthUnit::metre, 1);
   }
-  if (conditions.terrain) {
-    block.fields.push_back({"Terrain", std::string(sweep::name(*conditions.terrain))});
-  }
-  if (!conditions.weather.empty()) block.fields.push_back({"Weather", conditions.weather});
+  if (conditions.terrain) text += ", " + std::string(sweep::name(*conditions.terrain));
+  SheetBlock block{"Conditions", {}, {text}};
+  if (!conditions.weather.empty()) block.lines.push_back(conditions.weather);
   return block;
 }
 
@@ -171,6 +169,14 @@ std::vector<std::string> footer(const Provenance& provenance) {
   return lines;
 }
 
+std::string sources_line(const std::vector<std::string>& sources) {
+  std::string text = "Sources of the working:";
+  for (std::size_t i = 0; i < sources.size(); ++i) {
+    text += fmt::format(" [{}] {}", i + 1, sources[i]);
+  }
+  return text;
+}
+
 }  // namespace
 
 Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& provenance) {
@@ -189,13 +195,14 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.assignment = {work_assignment(mission, assignment), search_pattern(mission, assignment),
                       resources(assignment)};
   sheet.working_title = "Sweep width, coverage, times: the working";
-  add_working(sheet, mission, assignment);
+  const std::vector<std::string> sources = add_working(sheet, mission, assignment);
   sheet.facts = {conditions(mission.conditions), communications(mission.channels)};
   sheet.instructions = special_instructions(mission, assignment);
   sheet.cautions.assign(kCautions.begin(), kCautions.end());
   add_legs(sheet, assignment);
   sheet.debrief = debrief_blanks();
   sheet.footer = footer(provenance);
+  if (!sources.empty()) sheet.footer.insert(sheet.footer.begin(), sources_line(sources));
   sheet.map = draw_sector_map(plan, index, sheet_map_size(sheet));
   return sheet;
 }

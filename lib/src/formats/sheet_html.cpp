@@ -105,11 +105,6 @@ void write_working(Html& html, const Sheet& sheet) {
       html.element("td", step.value.empty() ? "" : "= " + step.value);
     }
   }
-  std::string sources;
-  for (std::size_t i = 0; i < sheet.working_sources.size(); ++i) {
-    sources += fmt::format("{}[{}] {}", i == 0 ? "" : " ", i + 1, sheet.working_sources[i]);
-  }
-  if (!sources.empty()) html.element("p", sources, "sources");
 }
 
 void write_under(Html& html, const Sheet& sheet) {

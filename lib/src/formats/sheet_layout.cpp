@@ -13,11 +13,11 @@ constexpr double kPageHeight = 261;  // mm: US letter less its margins
 constexpr double kMapWidth = 117;    // mm
 constexpr double kLeastMapHeight = 88;
 constexpr double kMostMapHeight = 150;
-constexpr double kFixedParts = 83;  // mm: heading, key figures, debrief, cautions, footer, gaps
+constexpr double kFixedParts = 84;  // mm: heading, key figures, debrief, cautions, footer, gaps
 constexpr double kTextLine = 3.25;  // mm
 constexpr double kTextSize = 2.55;  // mm
 constexpr double kTitle = 4;        // mm: of a block, with its gap
-constexpr double kLegRow = 3.15;    // mm
+constexpr double kLegRow = 3;    // mm
 constexpr double kLegHead = 11;     // mm: title, heads, note
 
 double lines(std::string_view text, double width_mm) {
@@ -45,14 +45,10 @@ double height(const std::vector<SheetBlock>& blocks, double width_mm) {
 }
 
 double working_height(const Sheet& sheet) {
-  constexpr double kExpressions = 39;  // mm
-  constexpr double kSources = 110;     // mm, for their smaller letters
+  constexpr double kExpressions = 46;  // mm
   double total = kTitle;
   for (const SheetStep& step : sheet.working) {
     total += kTextLine * lines(step.expression, kExpressions);
-  }
-  for (const std::string& source : sheet.working_sources) {
-    total += 2.4 * text_width_mm(source, kTextSize, false) / kSources;
   }
   return total;
 }
@@ -65,8 +61,8 @@ double legs_height(const Sheet& sheet) {
 }  // namespace
 
 PaperSize sheet_map_size(const Sheet& sheet) {
-  const double under = std::max({working_height(sheet), height(sheet.facts, 50),
-                                 height({sheet.instructions}, 58)});
+  const double under = std::max({working_height(sheet), height(sheet.facts, 46),
+                                 height({sheet.instructions}, 54)});
   const double left = kPageHeight - kFixedParts - legs_height(sheet) - under;
   const double beside = height(sheet.assignment, 75);
   return {kMapWidth, std::clamp(std::max(left, beside), kLeastMapHeight, kMostMapHeight)};

@@ -7,8 +7,10 @@
 
 namespace sweepwright::formats {
 
-/// The working of sweep width, coverage, detection and times, with its sources.
-void add_working(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment);
+/// The working of sweep width, coverage, detection and times. Returns its sources, which the steps
+/// name by number from [1].
+std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
+                                     const plan::Assignment& assignment);
 
 /// The leg table with its notes and totals.
 void add_legs(Sheet& sheet, const plan::Assignment& assignment);

@@ -35,7 +35,7 @@ dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
 .blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
 .map { flex: 1; position: relative; min-height: 88mm; }
 .map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
-.under { display: grid; grid-template-columns: 82mm 50mm 1fr; gap: 2mm; }
+.under { display: grid; grid-template-columns: 90mm 46mm 1fr; gap: 2mm; }
 .under ul { list-style: none; padding: 0 1mm; }
 .under li { overflow-wrap: anywhere; }
 .column { display: flex; flex-direction: column; gap: 0.6mm; }
@@ -43,12 +43,11 @@ table { border-collapse: collapse; width: 100%; }
 td, th { padding: 0 0.6mm; text-align: right; white-space: nowrap; font-weight: normal;
   vertical-align: top; }
 .working td { text-align: left; white-space: normal; overflow-wrap: anywhere; }
-.working td:first-child { width: 27mm; font-size: 6.8pt; line-height: 1.36; }
+.working td:first-child { width: 26mm; font-size: 6.8pt; line-height: 1.36; }
 .working td:last-child { width: 15mm; text-align: right; font-weight: bold; white-space: nowrap; }
-.sources { font-size: 5.8pt; line-height: 1.15; padding: 0 0.6mm; overflow-wrap: anywhere; }
 .pair { display: flex; gap: 3mm; align-items: flex-start; }
 .pair table { flex: 1; width: auto; }
-.legs { font-size: 7.1pt; line-height: 1.2; }
+.legs { font-size: 7.1pt; line-height: 1.12; }
 .legs th { font-size: 6.4pt; border-bottom: 0.2mm solid #000; }
 .legs tbody tr { border-bottom: 0.1mm solid #aaa; break-inside: avoid; }
 .legs .search td { font-weight: bold; }

@@ -17,12 +17,13 @@ std::size_t number_of(const std::string& source, std::vector<std::string>& sourc
   return static_cast<std::size_t>(found - sources.begin()) + 1;
 }
 
-void add_sweep_width(Sheet& sheet, const sweep::SweepWidth& width) {
+void add_sweep_width(Sheet& sheet, const sweep::SweepWidth& width,
+                     std::vector<std::string>& sources) {
   for (const sweep::WorkingLine& line : width.working) {
     if (line.value.empty()) continue;  // a remark: nothing is worked out there
     std::string expression = line.expression;
     if (!line.source.empty()) {
-      expression += fmt::format(" [{}]", number_of(line.source, sheet.working_sources));
+      expression += fmt::format(" [{}]", number_of(line.source, sources));
     }
     sheet.working.push_back({line.label, expression, line.value});
   }
@@ -44,9 +45,11 @@ std::string time_expression(Length distance, Speed speed) {
 
 }  // namespace
 
-void add_working(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment) {
+std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
+                                     const plan::Assignment& assignment) {
+  std::vector<std::string> sources;
   const plan::SearchUnit& unit = assignment.unit;
-  add_sweep_width(sheet, assignment.sweep_width);
+  add_sweep_width(sheet, assignment.sweep_width, sources);
   sheet.working.push_back(
       {"Coverage C", fmt::format("W {} / S {}",
                                  format_length(assignment.sweep_width.width,
@@ -67,6 +70,7 @@ void add_working(Sheet& sheet, const plan::Mission& mission, const plan::Assignm
   sheet.working.push_back({"Transit time",
                            time_expression(assignment.transit.length, unit.search_speed),
                            format_duration(assignment.transit_time)});
+  return sources;
 }
 
 }  // namespace sweepwright::formats

@@ -1,7 +1,9 @@
 // One character of UTF-8 at a time; private to the formats room.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 #include "sweepwright/base/text.hpp"
@@ -17,6 +19,18 @@ inline std::size_t character_length(std::string_view text) {
     if (is_utf8(text.substr(0, length))) return length;
   }
   return 0;
+}
+
+/// A path fit to stand in a message, whole: control characters and broken UTF-8 shown as `?`.
+inline std::string shown_path(std::string_view path) {
+  std::string shown;
+  while (!path.empty()) {
+    const std::size_t length = character_length(path);
+    const bool control = static_cast<unsigned char>(path.front()) < 0x20 || path.front() == 0x7F;
+    shown += length == 0 || control ? "?" : path.substr(0, length);
+    path.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+  return shown;
 }
 
 }  // namespace sweepwright::formats

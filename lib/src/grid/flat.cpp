@@ -9,7 +9,8 @@
 namespace sweepwright::grid {
 namespace {
 
-constexpr Length kOutlineTolerance = Length::metres(0.5);
+constexpr Length kDrawn = Length::metres(0.5);
+constexpr double kAlongParallel = 0.05;  // metres
 
 /// Area between the equator and a latitude, for each radian of longitude [integral of M N cos].
 double area_to_equator(double latitude_degrees) {
@@ -49,12 +50,33 @@ FlatRing flat_ring(const PlotLine& line) {
   return ring;
 }
 
-Ring drawn_ring(const FlatRing& flat_ring) {
-  Ring ring;
-  for (const FlatPoint& p : flat_ring) {
-    ring.push_back(Position::at(Angle::degrees(p.y), Angle::degrees(p.x)));
+Ring positions(const FlatRing& ring) {
+  Ring out;
+  for (const FlatPoint& p : ring) {
+    out.push_back(Position::at(Angle::degrees(p.y), Angle::degrees(p.x)));
   }
-  return from_plotted_edges(ring, kOutlineTolerance);
+  return out;
+}
+
+template <typename ToRing>
+Region region_of(const FlatRegion& flat_region, ToRing to_ring) {
+  Region region;
+  for (const FlatPolygon& polygon : flat_region) {
+    Polygon out{to_ring(polygon.outer), {}};
+    for (const FlatRing& hole : polygon.holes) out.holes.push_back(to_ring(hole));
+    region.polygons.push_back(std::move(out));
+  }
+  return region;
+}
+
+/// In how many pieces a parallel must fall for shortest lines to keep within kAlongParallel: the
+/// shortest line rises R dl^2 sin(latitude) cos(latitude) / 8 above the middle of a piece.
+int pieces_of_parallel(FlatPoint a, FlatPoint b) {
+  const double latitude = a.y / kDegreesPerRadian;
+  const double span = (b.x - a.x) / kDegreesPerRadian;
+  const double rise = kWgs84EquatorialRadiusMetres * span * span *
+                      std::abs(std::sin(latitude) * std::cos(latitude)) / 8;
+  return std::max(1, static_cast<int>(std::ceil(std::sqrt(rise / kAlongParallel))));
 }
 
 bool crosses_eastward(const FlatRing& ring, FlatPoint point) {
@@ -102,13 +124,21 @@ FlatRegion flat(const LatLonBox& box) {
 }
 
 Region from_flat(const FlatRegion& region) {
-  Region out;
-  for (const FlatPolygon& polygon : region) {
-    Polygon drawn{drawn_ring(polygon.outer), {}};
-    for (const FlatRing& hole : polygon.holes) drawn.holes.push_back(drawn_ring(hole));
-    out.polygons.push_back(drawn);
-  }
-  return out;
+  return region_of(
+      region, [](const FlatRing& ring) { return from_plotted_edges(positions(ring), kDrawn); });
+}
+
+Region from_flat_parallels(const FlatRegion& region) {
+  return region_of(region, [](const FlatRing& ring) {
+    FlatRing out;
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const FlatPoint a = ring[i];
+      const FlatPoint b = ring[(i + 1) % ring.size()];
+      const int pieces = a.y == b.y ? pieces_of_parallel(a, b) : 1;
+      for (int k = 0; k < pieces; ++k) out.push_back({a.x + (b.x - a.x) * k / pieces, a.y});
+    }
+    return positions(out);
+  });
 }
 
 FlatBounds bounds(const FlatRegion& region) {

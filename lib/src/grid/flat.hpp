@@ -30,9 +30,13 @@ FlatRegion flat(const std::vector<PlotPolygon>& polygons);
 /// A box in degrees, in two parts when it crosses the antimeridian.
 FlatRegion flat(const LatLonBox& box);
 
-/// A region whose edges, drawn straight in longitude and latitude, are those of the polygons,
-/// within half a metre.
+/// A region whose edges, drawn straight in longitude and latitude, are those of the polygons:
+/// corners are added until the shortest lines between them are within half a metre.
 Region from_flat(const FlatRegion& region);
+
+/// The same for polygons whose edges are shortest lines already, but for those along parallels:
+/// these get corners until they are within 5 cm.
+Region from_flat_parallels(const FlatRegion& region);
 
 /// The least box round the polygons; `low` is greater than `high` when there are none.
 struct FlatBounds {

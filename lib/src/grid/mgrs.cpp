@@ -159,7 +159,8 @@ class MgrsGrid final : public Grid {
   }
 
  private:
-  /// Nothing when the square has no ground in its zone and band.
+  /// Nothing when the square has no ground in its zone and band. The map's straight lines are
+  /// shortest lines as far as an edge goes here (4 cm in 10 km, and long edges have more corners).
   std::optional<Cell> make_cell(const Square& square) const {
     const double side = kSides[square.depth];
     const FlatRegion ground = square_on_ground(*square.zone, square.south_west, side);
@@ -174,7 +175,7 @@ class MgrsGrid final : public Grid {
       return std::nullopt;  // the square lies beside the band
     }
     return Cell{system(), levels_[static_cast<std::size_t>(square.depth)], name, std::nullopt,
-                from_flat(ground)};
+                from_flat_parallels(ground)};
   }
 
   void visit_flat(const FlatRegion& area, const Level& level, Selection selection,

@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::string_view kBands = "CDEFGHJKLMNPQRSTUVWX";
 constexpr double kMapTolerance = 0.1;     // metres
-constexpr double kGroundTolerance = 0.5;  // metres
+constexpr double kGroundTolerance = 0.1;  // metres
 constexpr double kPoleOnMap = 2e6;        // metres: UPS gives the poles these coordinates
 constexpr double kFalseNorthing = 1e7;    // metres, south of the equator
 constexpr int kDeepest = 14;
@@ -152,8 +152,8 @@ FlatRegion square_on_ground(const MgrsZone& zone, FlatPoint south_west, double s
   // No square reaches over 180 from here: polar squares lie in one quarter of the pole's map.
   const double near_longitude =
       zone.polar() ? from_map(zone, middle, 0).x : 6.0 * zone.number - 183;
-  // Edges of a kilometre are within 0.2 m as they are, up to 84 degrees.
-  const int depth = side <= 1000 && !zone.polar() ? kDeepest : 0;
+  // Edges of 100 m are within 2 mm as they are, up to 84 degrees.
+  const int depth = side <= 100 && !zone.polar() ? kDeepest : 0;
   FlatPoint ground[4];
   for (int i = 0; i < 4; ++i) ground[i] = from_map(zone, corners[i], near_longitude);
   FlatRing ring;

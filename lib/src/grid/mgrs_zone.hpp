@@ -30,7 +30,7 @@ FlatPoint from_map(const MgrsZone& zone, FlatPoint metres, double near_longitude
 /// that are straight in longitude and latitude are straight there within 0.1 m.
 FlatRegion to_map(const MgrsZone& zone, const FlatRegion& region);
 
-/// A square of the map, in degrees, with corners added until its edges are within 0.5 m, cut at the
+/// A square of the map, in degrees, with corners added until its edges are within 0.1 m, cut at the
 /// zone's limits.
 FlatRegion square_on_ground(const MgrsZone& zone, FlatPoint south_west, double side_metres);
 

@@ -76,6 +76,11 @@ Attempt read_lettered_quarter(const PlainText& typed, const Options&) {
   return read_quarter(typed, true);
 }
 
+Attempt read_either_quarter(const PlainText& typed, const Options& options) {
+  const Attempt plain = read_plain_quarter(typed, options);
+  return plain.claimed ? plain : read_lettered_quarter(typed, options);
+}
+
 Attempt read_chart(const PlainText& typed, const Options& options) {
   const PlainText name = typed.without(" -");
   Cursor cursor(name.text());

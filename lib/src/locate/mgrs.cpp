@@ -80,6 +80,10 @@ Attempt read_mgrs(const PlainText& typed, const Options&) {
           fmt::format("'{}' is not a latitude band from C to X without I and O", parts.letters[0]));
     }
   }
+  if (parts.letters[0] == 'X' && (parts.zone == "32" || parts.zone == "34" || parts.zone == "36")) {
+    return wrong(typed, parts.zone_at, fmt::format("there is no zone {} in band X", parts.zone),
+                 "round Svalbard there are the zones 31, 33, 35 and 37 only");
+  }
   if (parts.rest_at != text.size()) {
     return wrong(typed, parts.rest_at, "more text after the digits of an MGRS position",
                  "write it like 18SUJ2339407395 or 18S UJ 23394 07395");
@@ -106,10 +110,10 @@ Attempt read_mgrs(const PlainText& typed, const Options&) {
     GeographicLib::MGRS::Reverse(parts.zone + parts.letters + digits, zone, north, easting,
                                  northing, precision);
     GeographicLib::UTMUPS::Reverse(zone, north, easting, northing, latitude, longitude);
+    const Position position = Position::at(Angle::degrees(latitude), Angle::degrees(longitude));
     return understood(
-        Position::at(Angle::degrees(latitude), Angle::degrees(longitude)),
-        fmt::format("MGRS or USNG position{}, {}", zone == 0 ? " in a polar area" : "",
-                    digits_in_words(digits.size() / 2)));
+        position, fmt::format("MGRS or USNG position{}, {}", zone == 0 ? " in a polar area" : "",
+                              digits_in_words(digits.size() / 2)));
   } catch (const GeographicLib::GeographicErr&) {
     if (parts.zone.empty() && digits.empty()) return not_mine();  // any three letters
     return wrong(typed, parts.square_at,

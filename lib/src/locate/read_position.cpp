@@ -32,8 +32,9 @@ struct Prefix {
   Reader reader;
 };
 constexpr Prefix kPrefixes[] = {
-    {"MGRS", read_mgrs},     {"USNG", read_mgrs},   {"GARS", read_gars},
-    {"GEOREF", read_georef}, {"CHART", read_chart}, {"POINT", read_named_point},
+    {"MGRS", read_mgrs},         {"USNG", read_mgrs},           {"GARS", read_gars},
+    {"GEOREF", read_georef},     {"CELL", read_either_quarter}, {"CHART", read_chart},
+    {"POINT", read_named_point},
 };
 
 constexpr std::string_view kGeneralHint =

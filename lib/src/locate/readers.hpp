@@ -23,6 +23,7 @@ Attempt read_gars(const PlainText& text, const Options& options);
 Attempt read_plain_quarter(const PlainText& text, const Options& options);
 /// `34S/152E` and its quarters; here the latitude and longitude are the likelier.
 Attempt read_lettered_quarter(const PlainText& text, const Options& options);
+Attempt read_either_quarter(const PlainText& text, const Options& options);
 /// `STL 104 D`: a numbered cell of a chart sheet.
 Attempt read_chart(const PlainText& text, const Options& options);
 

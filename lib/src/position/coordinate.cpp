@@ -77,7 +77,8 @@ class Evaluation {
   void from_compact(const Number& first) {
     if (!group_.letter && first.sign == '\0') {
       return fail(group_.numbers[0].at,
-                  fmt::format("{} is not a {} in degrees", first.value, name(axis_)),
+                  fmt::format("a number of {} digits is not a {} in degrees", first.whole_digits,
+                              name(axis_)),
                   "degrees and minutes without separators need hemisphere letters: 3815N11702W");
     }
     const std::optional<Coordinate> compact = compact_coordinate(first, axis_);

@@ -211,9 +211,16 @@ class Sharing {
       return fail(numbers_[split_].at, "a dash before this number may be a minus or a separator",
                   "write hemisphere letters, or a comma and a minus");
     }
+    const bool decimal_commas =
+        number(split_ - 1).decimal_comma || numbers_.back().number()->decimal_comma;
+    const bool both = number(split_ - 1).decimal_comma && numbers_.back().number()->decimal_comma;
+    if (between == kComma && decimal_commas && !both) {  // 1,2,3
+      return fail(numbers_[split_].at, "a comma before this number may be decimal or a separator",
+                  "put a blank after commas that separate");
+    }
     for (std::size_t i = 1; i < numbers_.size(); ++i) {
       const unsigned gap = number(i).before;
-      if (i != split_ && strength(gap) >= 3 && gap != between) {
+      if (i != split_ && (gap & kComma) != 0 && gap != between) {
         return fail(numbers_[i].at, "a comma inside a coordinate",
                     "use a decimal point, and one kind of separator throughout");
       }

@@ -172,6 +172,7 @@ class Scanner {
     number.sign = sign;
     number.whole_digits = static_cast<int>(whole_end - start);
     number.has_decimals = end != whole_end;
+    number.decimal_comma = number.has_decimals && text_[whole_end] == ',';
     number.before = gap_;
     std::string digits(text_.substr(start, end - start));
     std::replace(digits.begin(), digits.end(), ',', '.');
@@ -257,6 +258,7 @@ class Scanner {
       case Word::longitude:
         return add(at_, Label{Axis::longitude}, end);
       case Word::degree:
+        if (word.text == "D" && end == text_.size() && !has_letter_marks()) return unknown("D");
         return take_mark(Unit::degree, true, word.text.size());
       case Word::minute:
         return take_mark(Unit::minute, true, word.text.size());
@@ -267,6 +269,12 @@ class Scanner {
         local_gap_ |= kSpace;
         at_ = end;
     }
+  }
+
+  bool has_letter_marks() const {
+    return std::any_of(items_.begin(), items_.end(), [](const Item& item) {
+      return item.number() != nullptr && item.number()->letter_mark;
+    });
   }
 
   /// S is south, or the mark of seconds in 38D15M00S; settle_seconds() decides when all is read.

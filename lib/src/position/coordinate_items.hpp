@@ -29,6 +29,7 @@ struct Number {
   double value = 0;  ///< without its sign
   int whole_digits = 0;
   bool has_decimals = false;
+  bool decimal_comma = false;  ///< its decimals follow a comma
   char sign = '\0';  ///< '+', '-' or none
   Unit unit = Unit::unmarked;
   bool letter_mark = false;  ///< the unit is the letter D or M, as in 38D15M

@@ -35,12 +35,13 @@ TEST(Error, is_placed_from_the_inside_out) {
 
 TEST(Error, every_code_has_a_name_of_its_own) {
   std::set<std::string_view> names;
-  for (const ErrorCode code : {ErrorCode::usage, ErrorCode::input, ErrorCode::value,
-                               ErrorCode::geometry, ErrorCode::impossible, ErrorCode::unreadable, ErrorCode::unwritable}) {
+  for (const ErrorCode code :
+       {ErrorCode::usage, ErrorCode::input, ErrorCode::value, ErrorCode::geometry,
+        ErrorCode::impossible, ErrorCode::unreadable, ErrorCode::unwritable}) {
     names.insert(name(code));
   }
   EXPECT_EQ(names, (std::set<std::string_view>{"usage", "input", "value", "geometry", "impossible",
-                                               "file"}));
+                                               "unreadable", "unwritable"}));
 }
 
 }  // namespace

@@ -73,7 +73,6 @@ struct Sheet {
   Drawing map;
   std::string working_title;
   std::vector<SheetStep> working;
-  std::vector<std::string> working_sources;
   std::vector<SheetBlock> facts;            ///< conditions, communications
   SheetBlock instructions;
   std::vector<std::string> cautions;

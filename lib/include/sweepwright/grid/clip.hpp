@@ -3,7 +3,7 @@
 // Conventions: the ground of a part has edges that are straight in longitude and latitude, as maps
 //   draw it, within a metre of the area's.
 // Accuracy: the parts of an area add up to it within 1e-9 for grids of parallels and meridians,
-//   within 1e-6 for others (clip_test.cpp).
+//   within 1e-5 for others (clip_test.cpp).
 #pragma once
 
 #include <functional>

@@ -5,8 +5,9 @@
 // Edges: a cell owns its left and upper edges.
 // Conventions: cells are squares of the LocalPlane round the origin, so their edges are shortest
 //   lines on the ground and the grid is drawn with straight lines.
-// Domain: within kLocalPlaneReach of the origin. The cells' sides grow by the plane's stretch:
-//   1.2 mm in 100 m at 31 km from the origin, 12 mm at 100 km; areas are measured on the ellipsoid.
+// Domain: within kLocalPlaneReach of the origin. Away from it cells are a little smaller than their
+//   name says, because the plane is stretched: 2.5 mm in 100 m at 32 km, 25 mm at 100 km. Areas are
+//   measured on the ellipsoid.
 // Accuracy: a position is taken to a micrometre of the plane.
 // Source: own design; letters across and numbers down are common practice, no source.
 #pragma once

@@ -2,12 +2,12 @@
 //
 // Conventions: north, east and down at the place, along the WGS 84 ellipsoid. Heights are above the
 //   ellipsoid; taking a height above sea level instead changes the variation by less than 0.003
-//   degree (field_test.cpp).
+//   degree outside the caution zones (field_test.cpp).
 // Domain: everywhere, 1 km below to 850 km above the ellipsoid, as the model's makers state; other
 //   heights are Error(value). At a pole, north is along the meridian of the position's longitude.
 //   Years far from the model's own are Error(value): see kFarthestYears.
-// Accuracy: the published test values to 0.001 nT and their hundredth of a degree (field_test.cpp). The model is
-//   not the field: see Variation::uncertainty.
+// Accuracy: the published test values to 0.001 nT and to their hundredth of a degree
+//   (field_test.cpp). The model is not the field: see Variation::uncertainty.
 // Source: WMM technical report, section 1.2, equations 1 to 19 (from memory; numbers checked by its
 //   test values).
 // Example: world_magnetic_model() at 2025.0, 80 N 0 E on the ellipsoid: variation 1.28 E.
