@@ -25,7 +25,9 @@ struct PlanOptions {
 
 void run(const PlanOptions& options, const Context& context) {
   const plan::Mission mission = formats::read_mission(options.mission);
-  for (const std::string& remark : mission.input_remarks) tell(remark);
+  for (const std::string& remark : mission.input_remarks) {
+    tell(fmt::format("search area: {}", remark));
+  }
   const plan::Plan plan = [&] {
     try {
       return plan::make_plan(mission);
