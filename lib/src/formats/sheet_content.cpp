@@ -15,10 +15,6 @@
 namespace sweepwright::formats {
 namespace {
 
-std::string number_text(std::optional<int> number) {
-  return number ? std::to_string(*number) : "";
-}
-
 std::vector<SheetField> heading(const plan::Incident& incident) {
   const std::string number = incident.number.empty() ? "" : ", " + incident.number;
   return {{"Incident Name", incident.name + number},
@@ -44,20 +40,23 @@ std::vector<SheetField> key_figures(const plan::Assignment& assignment) {
                        format_duration_minutes(assignment.search_time))}};
 }
 
+/// `, 3 persons`; empty when the number is not known.
+std::string persons_text(std::optional<int> persons) {
+  if (!persons) return "";
+  return fmt::format(", {} {}", *persons, *persons == 1 ? "person" : "persons");
+}
+
 SheetBlock resources(const plan::Assignment& assignment) {
   const plan::SearchUnit& unit = assignment.unit;
   const std::string platform(sweep::name(unit.platform));
   return {"Resources Assigned",
-          {{"Type", unit.type.empty() ? platform : unit.type + " (" + platform + ")"},
+          {{"Type", (unit.type.empty() ? platform : unit.type + " (" + platform + ")") +
+                        persons_text(unit.crew)},
            {"Leader", unit.leader},
-           {"# of Persons", number_text(unit.crew)},
-           {"Base", unit.base.name + ", " + position_text(unit.base.position)},
+           {"Base", unit.base.name + "\n" + position_text(unit.base.position)},
            {"Base to CSP", fmt::format("{}, {}, {}", track_text(assignment.transit),
                                        nautical_miles_text(assignment.transit.length),
-                                       format_duration(assignment.transit_time))},
-           {"On-scene time",
-            fmt::format("{}, of it search time {}", format_duration_minutes(unit.on_scene_endurance),
-                        format_duration_minutes(assignment.search_time))}},
+                                       format_duration(assignment.transit_time))}},
           {}};
 }
 
@@ -85,28 +84,17 @@ std::string corners_text(const SectorCorners& corners) {
   return text;
 }
 
-std::string persons_text(std::optional<int> persons) {
-  if (!persons) return "";
-  return fmt::format(", {} {}", *persons, *persons == 1 ? "person" : "persons");
-}
-
 SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment& assignment) {
   const plan::SearchObject& object = mission.object;
+  const pattern::KindInfo& kind = pattern::info(assignment.pattern.kind);
   return {"Work Assignment",
           {{"Search object", object.table_name + persons_text(object.persons_on_board)},
            {"Description", object.description},
            {"Sector", assignment.sector_name + ", " + area_text(area(assignment.sector))},
            {"Cells", cells_text(mission.grid, assignment)},
-           {"Corners", corners_text(sector_corners(assignment.sector))}},
-          {}};
-}
-
-SheetBlock search_pattern(const plan::Mission& mission, const plan::Assignment& assignment) {
-  const pattern::KindInfo& kind = pattern::info(assignment.pattern.kind);
-  return {"Pattern",
-          {{"Pattern", fmt::format("{} {}, {} search legs", kind.designator, kind.title,
+           {"Corners", corners_text(sector_corners(assignment.sector))},
+           {"Pattern", fmt::format("{} {}, {} search legs", kind.designator, kind.title,
                                    search_leg_count(assignment.pattern))},
-           {"Why", assignment.pattern_reason},
            {"Coverage, POD",
             fmt::format("{:.2f}, {} ({} law)", assignment.coverage.value(),
                         percent_text(assignment.probability_of_detection.value()),
@@ -192,8 +180,7 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.title = "Sector " + sheet.sector + ", " + sheet.callsign;
   sheet.heading = heading(mission.incident);
   sheet.key_figures = key_figures(assignment);
-  sheet.assignment = {work_assignment(mission, assignment), search_pattern(mission, assignment),
-                      resources(assignment)};
+  sheet.assignment = {work_assignment(mission, assignment), resources(assignment)};
   sheet.working_title = "Sweep width, coverage, times: the working";
   const std::vector<std::string> sources = add_working(sheet, mission, assignment);
   sheet.facts = {conditions(mission.conditions), communications(mission.channels)};

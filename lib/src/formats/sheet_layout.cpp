@@ -11,14 +11,14 @@ namespace {
 
 constexpr double kPageHeight = 261;  // mm: US letter less its margins
 constexpr double kMapWidth = 117;    // mm
-constexpr double kLeastMapHeight = 88;
+constexpr double kLeastMapHeight = 80;
 constexpr double kMostMapHeight = 150;
 constexpr double kFixedParts = 84;  // mm: heading, key figures, debrief, cautions, footer, gaps
 constexpr double kTextLine = 3.25;  // mm
 constexpr double kTextSize = 2.55;  // mm
 constexpr double kTitle = 4;        // mm: of a block, with its gap
 constexpr double kLegRow = 3;    // mm
-constexpr double kLegHead = 11;     // mm: title, heads, note
+constexpr double kLegHead = 14;     // mm: title, heads, notes
 
 double lines(std::string_view text, double width_mm) {
   double total = 0;
@@ -45,7 +45,7 @@ double height(const std::vector<SheetBlock>& blocks, double width_mm) {
 }
 
 double working_height(const Sheet& sheet) {
-  constexpr double kExpressions = 46;  // mm
+  constexpr double kExpressions = 54;  // mm
   double total = kTitle;
   for (const SheetStep& step : sheet.working) {
     total += kTextLine * lines(step.expression, kExpressions);
@@ -61,8 +61,8 @@ double legs_height(const Sheet& sheet) {
 }  // namespace
 
 PaperSize sheet_map_size(const Sheet& sheet) {
-  const double under = std::max({working_height(sheet), height(sheet.facts, 46),
-                                 height({sheet.instructions}, 54)});
+  const double under = std::max({working_height(sheet), height(sheet.facts, 42),
+                                 height({sheet.instructions}, 50)});
   const double left = kPageHeight - kFixedParts - legs_height(sheet) - under;
   const double beside = height(sheet.assignment, 75);
   return {kMapWidth, std::clamp(std::max(left, beside), kLeastMapHeight, kMostMapHeight)};

@@ -35,7 +35,7 @@ void add_legs(Sheet& sheet, const plan::Assignment& assignment) {
                           nautical_miles_number(distance), format_duration(time),
                           position_text(leg.to)});
   }
-  sheet.legs_note = "Search legs bold.";
+  sheet.legs_note = "Why this pattern: " + assignment.pattern_reason + ".\nSearch legs bold.";
   if (cross) sheet.legs_note += " x: cross leg to the next search leg.";
   if (transit) sheet.legs_note += " t: transit leg over ground that is not searched.";
   sheet.legs_note += " Leg 1 starts at the CSP. Tracks TRUE.";

@@ -33,15 +33,16 @@ dl.fields dd { overflow-wrap: anywhere; white-space: pre-line; }
 dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
 .main { display: flex; flex: 1 1 auto; gap: 2mm; }
 .blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
-.map { flex: 1; position: relative; min-height: 88mm; }
+.map { flex: 1; position: relative; min-height: 80mm; }
 .map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
-.under { display: grid; grid-template-columns: 90mm 46mm 1fr; gap: 2mm; }
+.under { display: grid; grid-template-columns: 98mm 42mm 1fr; gap: 2mm; }
 .under ul { list-style: none; padding: 0 1mm; }
 .under li { overflow-wrap: anywhere; }
 .column { display: flex; flex-direction: column; gap: 0.6mm; }
 table { border-collapse: collapse; width: 100%; }
 td, th { padding: 0 0.6mm; text-align: right; white-space: nowrap; font-weight: normal;
   vertical-align: top; }
+.working { font-size: 7.2pt; }
 .working td { text-align: left; white-space: normal; overflow-wrap: anywhere; }
 .working td:first-child { width: 26mm; font-size: 6.8pt; line-height: 1.36; }
 .working td:last-child { width: 15mm; text-align: right; font-weight: bold; white-space: nowrap; }
@@ -53,13 +54,13 @@ td, th { padding: 0 0.6mm; text-align: right; white-space: nowrap; font-weight: 
 .legs .search td { font-weight: bold; }
 .legs td:last-child, .legs th:last-child { text-align: left; padding-left: 1.5mm; }
 .legs .who { font-size: 9pt; font-weight: bold; text-align: left; }
-.note { font-size: 6.8pt; padding: 0 0.6mm; }
+.note { white-space: pre-line; font-size: 6.8pt; padding: 0 0.6mm; }
 .totals { font-weight: bold; padding: 0 0.6mm; }
 .debrief div.row { display: flex; }
 .debrief div.blank { flex: 1; border: 0.2mm solid #000; margin: 0 -0.2mm -0.2mm 0;
   padding: 0.2mm 0.8mm; font-size: 6.4pt; }
 .cautions { border: 0.5mm solid #000; padding: 0.5mm 1.2mm; font-weight: bold; }
-.footer { font-size: 5.8pt; line-height: 1.2; overflow-wrap: anywhere; }
+.footer { font-size: 5.6pt; line-height: 1.15; overflow-wrap: anywhere; }
 .more { break-before: page; width: 194mm; margin: 0 auto; padding-top: 1mm; }
 .more .legs { font-size: 8.4pt; line-height: 1.3; }
 .more thead { display: table-header-group; }

@@ -60,9 +60,9 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
                            detection_expression(mission, assignment),
                            percent_text(assignment.probability_of_detection.value())});
   sheet.working.push_back(
-      {"Search time", fmt::format("{} of {} on scene",
-                                  percent_text(sweep::kSearchShareOfOnSceneEndurance),
-                                  format_duration_minutes(unit.on_scene_endurance)),
+      {"Search time", fmt::format("on-scene endurance {} x {:.2f}",
+                                  format_duration_minutes(unit.on_scene_endurance),
+                                  sweep::kSearchShareOfOnSceneEndurance),
        format_duration_minutes(assignment.search_time)});
   sheet.working.push_back(
       {"Pattern time", time_expression(total_distance(assignment.pattern), unit.search_speed),

@@ -56,10 +56,16 @@ bool has_shape(const Parts& parts, std::string_view text) {
          parts.rest_at == text.size();
 }
 
-std::string digits_in_words(std::size_t digits) {
+std::string size_in_words(std::size_t digits) {
   constexpr std::string_view kSizes[] = {"100 km", "10 km", "1 km", "100 m", "10 m", "1 m"};
   return digits < std::size(kSizes) ? fmt::format("middle of a {} square", kSizes[digits])
                                     : std::string("finer than 1 m");
+}
+
+/// False for a square that reaches over the edge of its zone, which has another name there.
+bool is_named(std::string_view name, const Parts& parts, std::string_view digits) {
+  const std::string_view pad = parts.zone.size() == 1 ? "0" : "";
+  return name == fmt::format("{}{}{}{}", pad, parts.zone, parts.letters, digits);
 }
 
 }  // namespace
@@ -102,6 +108,7 @@ Attempt read_mgrs(const PlainText& typed, const Options&) {
   if (digits.size() > 2 * kMostDigits) {
     return wrong(typed, parts.digits_at, "more digits than MGRS has", "11 and 11 are the most");
   }
+  const std::size_t half = digits.size() / 2;
   try {
     int zone = 0;
     int precision = 0;
@@ -111,9 +118,11 @@ Attempt read_mgrs(const PlainText& typed, const Options&) {
                                  northing, precision);
     GeographicLib::UTMUPS::Reverse(zone, north, easting, northing, latitude, longitude);
     const Position position = Position::at(Angle::degrees(latitude), Angle::degrees(longitude));
-    return understood(
-        position, fmt::format("MGRS or USNG position{}, {}", zone == 0 ? " in a polar area" : "",
-                              digits_in_words(digits.size() / 2)));
+    std::string read_as = fmt::format("MGRS or USNG position{}, {}",
+                                      zone == 0 ? " in a polar area" : "", size_in_words(half));
+    const std::string usual = format_mgrs(position, static_cast<int>(half));
+    if (!is_named(usual, parts, digits)) read_as += ", usually named " + usual;
+    return understood(position, std::move(read_as));
   } catch (const GeographicLib::GeographicErr&) {
     if (parts.zone.empty() && digits.empty()) return not_mine();  // any three letters
     return wrong(typed, parts.square_at,

@@ -10,9 +10,10 @@ Pattern make_creeping_line(const LadderFromStart& request) {
 
 Pattern make_creeping_line(const Region& region, const RegionPatternOptions& options) {
   const TrueDirection short_side = sector::long_side(region) + Angle::degrees(90);
-  return make_ladder(Kind::creeping,
-                     LadderInRegion{region, options.first_track.value_or(short_side),
-                                    options.spacing, options.first_turn, options.turn_room});
+  return make_ladder(
+      Kind::creeping,
+      LadderInRegion{region, options.first_track.value_or(short_side), options.spacing,
+                     options.first_turn, options.turn_room, options.gaps});
 }
 
 }  // namespace sweepwright::pattern

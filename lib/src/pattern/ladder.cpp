@@ -15,6 +15,9 @@ namespace {
 
 /// Shortest piece of ground that is worth a search leg, in spacings.
 constexpr double kShortestLeg = 0.1;
+/// With even gaps, a strip of this many spacings is shared out over all gaps in place of a further
+/// leg.
+constexpr double kSharedOut = 0.25;
 
 void require_above_zero(Length length, std::string_view what) {
   if (!(length.metres() > 0) || !std::isfinite(length.metres())) {
@@ -107,7 +110,6 @@ Pattern make_ladder(Kind kind, const LadderFromStart& request) {
 
 Pattern make_ladder(Kind kind, const LadderInRegion& request) {
   require_above_zero(request.spacing, "track spacing");
-  const Length spacing = request.spacing;
   // `up` is the way the pattern creeps, so that legs lie along `right`.
   const TrueDirection creep = request.first_track + quarter_turn(request.first_turn);
   const LocalPlane plane = local_plane(request.region, creep);
@@ -125,7 +127,12 @@ Pattern make_ladder(Kind kind, const LadderInRegion& request) {
   const Length near_edge = distance_up(heights.low);
   const Length far_edge = distance_up(heights.high);
   const Length width = far_edge - near_edge;
-  const int rows = legs_for_width(width, spacing);
+  const int rows = request.gaps == Gaps::even
+                       ? legs_for_width(std::max(width - request.spacing * kSharedOut, Length()),
+                                        request.spacing)
+                       : legs_for_width(width, request.spacing);
+  const bool even = request.gaps == Gaps::even && width > request.spacing;
+  const Length spacing = even ? width / rows : request.spacing;
 
   Pattern pattern{kind, spacing, request.first_turn, {}, {}};
   LegChain chain;

@@ -34,9 +34,11 @@ pattern::Pattern nearest_ladder(pattern::Kind kind, const Assignment& assignment
   Length best_distance = Length::metres(std::numeric_limits<double>::max());
   for (const TrueDirection track : std::array{along, along.reversed()}) {
     for (const pattern::Turn turn : {pattern::Turn::right, pattern::Turn::left}) {
-      pattern::Pattern candidate =
-          ladder(kind, assignment.sector,
-                 {.spacing = assignment.spacing, .first_track = track, .first_turn = turn});
+      pattern::Pattern candidate = ladder(kind, assignment.sector,
+                                          {.spacing = assignment.spacing,
+                                           .first_track = track,
+                                           .first_turn = turn,
+                                           .gaps = pattern::Gaps::even});
       const Length distance = distance_from_base(assignment, candidate);
       // A clear gain only: equal corners must not depend on the last digit.
       if (distance < best_distance - Length::metres(1)) {

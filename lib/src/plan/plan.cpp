@@ -52,6 +52,7 @@ void draw_pattern(const Mission& mission, sweep::Coverage coverage, Assignment& 
     ChosenPattern chosen = choose_pattern(mission, assignment);
     assignment.pattern = std::move(chosen.pattern);
     assignment.pattern_reason = std::move(chosen.reason);
+    assignment.spacing = assignment.pattern.spacing;
   } catch (const Error& error) {
     throw error.at(unit_place(assignment.unit));
   }
@@ -67,13 +68,14 @@ double worst_fit(const std::vector<Assignment>& assignments) {
   return worst;
 }
 
-/// Draws all patterns at a coverage that every unit has the time for, at most `coverage`.
-void draw_patterns_that_fit(const Mission& mission, sweep::Coverage coverage,
-                            std::vector<Assignment>& assignments) {
+/// Draws all patterns at a coverage that every unit has the time for, at most `coverage`; returns
+/// it.
+sweep::Coverage draw_patterns_that_fit(const Mission& mission, sweep::Coverage coverage,
+                                       std::vector<Assignment>& assignments) {
   for (int round = 0; round < kMostRounds; ++round) {
     for (Assignment& assignment : assignments) draw_pattern(mission, coverage, assignment);
     const double worst = worst_fit(assignments);
-    if (worst <= 1) return;
+    if (worst <= 1) return coverage;
     coverage = sweep::Coverage(coverage.value() / std::max(worst, 1.002));
   }
   for (const Assignment& assignment : assignments) {
@@ -85,22 +87,7 @@ void draw_patterns_that_fit(const Mission& mission, sweep::Coverage coverage,
           "give the unit more on-scene endurance, or leave it out", unit_place(assignment.unit));
     }
   }
-}
-
-/// A unit whose time would not take it along its first leg is a mistake, not a small share.
-void require_time_for_one_leg(const Assignment& assignment) {
-  const Length reach = assignment.unit.search_speed * assignment.search_time;
-  const pattern::Pattern& pattern = assignment.pattern;
-  const Length first = pattern.legs.front().line.length;
-  if (reach >= first) return;
-  throw Error(ErrorCode::impossible,
-              fmt::format("search time {} at {} is {}, less than the first leg of {}",
-                          format_duration_minutes(assignment.search_time),
-                          format_speed(assignment.unit.search_speed, SpeedUnit::knot, 0),
-                          format_length(reach, LengthUnit::nautical_mile, 1),
-                          format_length(first, LengthUnit::nautical_mile, 1)),
-              "give the unit more on-scene endurance, or leave it out",
-              unit_place(assignment.unit));
+  return coverage;
 }
 
 void finish(const Mission& mission, Assignment& assignment) {
@@ -176,16 +163,13 @@ Plan make_plan(const Mission& mission) {
 
   const sweep::Coverage affordable = sweep::coverage_of_effort(plan.effort, plan.searched);
   const sweep::Coverage coverage = std::min(mission.wanted_coverage, affordable);
-  draw_patterns_that_fit(mission, coverage, plan.assignments);
+  const sweep::Coverage reached = draw_patterns_that_fit(mission, coverage, plan.assignments);
 
-  for (Assignment& assignment : plan.assignments) {
-    require_time_for_one_leg(assignment);
-    finish(mission, assignment);
-  }
+  for (Assignment& assignment : plan.assignments) finish(mission, assignment);
   const grid::Grid& grid = grid::grid(mission.grid.system);
   plan.cells = grid.cells_touching(mission.area, grid.level(mission.grid.level));
   summarize(plan);
-  if (plan.coverage_planned.value() < 0.995 * mission.wanted_coverage.value()) {
+  if (reached < mission.wanted_coverage) {
     plan.remarks.insert(
         plan.remarks.begin(),
         fmt::format(

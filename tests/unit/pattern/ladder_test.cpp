@@ -161,6 +161,26 @@ TEST(LadderInRegion, SaysWhenTheLastGapIsNarrower) {
   EXPECT_NE(pattern.remarks[0].find("1.00 NM"), std::string::npos) << pattern.remarks[0];
 }
 
+TEST(LadderInRegion, SpreadsItsLegsEvenlyWhenAsked) {
+  for (const double width_nm : {11.0, 10.3, 9.6, 1.2}) {
+    const Region sector = test::rectangle(at(45, 7), TrueDirection(), Length::nautical_miles(30),
+                                          Length::nautical_miles(width_nm));
+    const Pattern pattern =
+        make_parallel_track(sector, {.spacing = Length::nautical_miles(2), .gaps = Gaps::even});
+    EXPECT_TRUE(pattern.remarks.empty());
+    if (width_nm < 2) {
+      EXPECT_EQ(search_leg_count(pattern), 1);
+      continue;
+    }
+    EXPECT_NEAR(pattern.spacing.nautical_miles() * search_leg_count(pattern), width_nm, 0.01);
+    EXPECT_LE(pattern.spacing.nautical_miles(), 2 * (1 + 0.28 / search_leg_count(pattern)));
+    const std::vector<Leg> legs = search_legs(pattern);
+    for (std::size_t i = 1; i < legs.size(); ++i) {
+      EXPECT_NEAR(metres_to_leg(legs[i].from, legs[i - 1]) / pattern.spacing.metres(), 1, 0.001);
+    }
+  }
+}
+
 TEST(LadderInRegion, CrossesTheGapOfAConcaveAreaAsTransit) {
   // A letter U, open to the north: legs east and west must cross the gap.
   const Region sector =

@@ -79,7 +79,11 @@ TEST(Plan, GivesNoUnitMoreThanItHasTimeFor) {
             (pattern::total_distance(assignment.pattern) / assignment.unit.search_speed).count(),
             assignment.pattern_time.count(), 1e-9);
       }
-      EXPECT_LE(plan.coverage_planned.value(), coverage * 1.0000001);
+      for (const Assignment& assignment : plan.assignments) {
+        // Even gaps: the last strip may be up to three quarters of a spacing short of full.
+        const double legs = search_leg_count(assignment.pattern);
+        EXPECT_LE(assignment.coverage.value(), coverage * legs / (legs - 0.78));
+      }
     }
   }
 }

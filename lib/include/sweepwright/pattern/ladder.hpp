@@ -21,6 +21,16 @@ enum class TurnRoom {
 std::string_view name(TurnRoom room);
 TurnRoom parse_turn_room(std::string_view name);
 
+/// What is done with a width that is no whole number of spacings.
+enum class Gaps {
+  /// The spacing asked for; the last gap may be narrower.
+  as_asked,
+  /// All gaps the same: the nearest spacing that fits, wider by a quarter of a gap shared out over
+  /// all
+  /// legs at the most. Pattern::spacing is the one drawn.
+  even,
+};
+
 /// A ladder that starts at a given place.
 struct LadderFromStart {
   Position start;             ///< commence search point
@@ -38,6 +48,7 @@ struct LadderInRegion {
   Length spacing;             ///< above 0
   Turn first_turn = Turn::right;
   TurnRoom turn_room = TurnRoom::inside;
+  Gaps gaps = Gaps::as_asked;
 };
 
 /// Number of legs one spacing apart that leave no point of a `width` farther than half a spacing
@@ -50,8 +61,8 @@ Pattern make_ladder(Kind kind, const LadderFromStart& request);
 
 /// The first leg lies half a spacing inside the edge on the side away from the first turn. The last
 /// leg lies half a spacing inside the far edge, which can make the last gap narrower than the rest
-/// (a remark says so). Where the region is concave a leg is flown in parts with transit legs
-/// between.
+/// (a remark says so) unless even gaps are asked for. Where the region is concave a leg is flown in
+/// parts with transit legs between.
 Pattern make_ladder(Kind kind, const LadderInRegion& request);
 
 }  // namespace sweepwright::pattern

@@ -21,6 +21,7 @@ struct RegionPatternOptions {
       std::nullopt;  ///< absent: the side that the pattern prefers
   Turn first_turn = Turn::right;
   TurnRoom turn_room = TurnRoom::inside;
+  Gaps gaps = Gaps::as_asked;
 };
 
 Pattern make_parallel_track(const LadderFromStart& request);

@@ -8,7 +8,9 @@
 //   2. effort Z = W V T with T = 85 % of on-scene endurance (sweep/search_effort.hpp);
 //   3. coverage C: the wanted one, or what the hours allow, whichever is less; spacing S = W / C;
 //   4. sectors in proportion to V T S (sector/divide.hpp), named by day letter and number;
-//   5. a pattern in each sector. When a pattern takes longer than the search time, all spacings are
+//   5. a pattern in each sector, its legs spread evenly: the spacing drawn is the nearest that
+//   fits.
+//      When a pattern takes longer than the search time, all spacings are
 //      widened together and the patterns drawn again, until all fit.
 //   6. coverage W / S and probability of detection of each sector as drawn.
 // Conventions: no wind: ground speed is the search speed. An expanding square commences at the
