@@ -1,10 +1,13 @@
-// sweepwright grid: the cells of a grid at a place, of a name, or of an area.
+// sweepwright grid: the cells of a grid at a place, of names, or of an area.
 #include "sweepwright/grid/grid.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <functional>
 #include <memory>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "common/command.hpp"
 #include "common/option_value.hpp"
@@ -12,27 +15,57 @@
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/area_reader.hpp"
 #include "sweepwright/formats/cell_writer.hpp"
+#include "sweepwright/formats/input_file.hpp"
+#include "sweepwright/grid/chart.hpp"
+#include "sweepwright/grid/clip.hpp"
+#include "sweepwright/grid/local.hpp"
 #include "sweepwright/grid/systems.hpp"
 #include "sweepwright/locate/read_position.hpp"
 
 namespace sweepwright::cli {
 namespace {
 
+constexpr std::string_view kLocal = "local";
+
 struct GridOptions {
   std::string system;
   std::string level;
   std::string at;
-  std::string cell;
+  std::vector<std::string> cells;
   std::string area;
   std::string bbox;
+  std::string cells_as;
+  std::string charts;
+  std::string origin;
+  std::string up = "000T";
+  std::string cell_size;
+  bool clip = false;
+  bool centre_inside = false;
+  bool label = false;
   OutputOptions output;
 };
+
+/// A grid from the list, or one made for this run.
+struct ChosenGrid {
+  std::unique_ptr<grid::Grid> own;
+  const grid::Grid* grid = nullptr;
+};
+
+/// A cell, and the values that go with it.
+using CellTaker = std::function<void(const grid::Cell&, std::span<const formats::PropertyValue>)>;
 
 formats::CellFormat cell_format(const std::string& name) {
   if (name == "kml") return formats::CellFormat::kml;
   if (name == "csv") return formats::CellFormat::csv;
   if (name == "json") return formats::CellFormat::json;
   return formats::CellFormat::geojson;
+}
+
+Position position_option(std::string_view option, const std::string& text) {
+  const locate::Reading reading = option_value(
+      option, text, [](const std::string& typed) { return locate::read_position(typed); });
+  tell(fmt::format("{} read as {}", option, reading.read_as));
+  return reading.position;
 }
 
 grid::LatLonBox parse_box(std::string_view text) {
@@ -55,74 +88,195 @@ grid::LatLonBox parse_box(std::string_view text) {
   return box;
 }
 
+ChosenGrid local_grid(const GridOptions& options) {
+  if (options.origin.empty() || options.cell_size.empty()) {
+    throw Error(ErrorCode::usage, "a local grid needs its origin and cell size",
+                "add --origin and --cell-size, and --up when the grid is turned");
+  }
+  ChosenGrid chosen;
+  chosen.own =
+      grid::make_local_grid({.origin = position_option("--origin", options.origin),
+                             .up = option_value("--up", options.up, parse_true_direction),
+                             .cell = option_value("--cell-size", options.cell_size, parse_length)});
+  chosen.grid = chosen.own.get();
+  return chosen;
+}
+
+ChosenGrid chosen_grid(std::string_view option, const std::string& system,
+                       const GridOptions& options) {
+  if (to_lower_ascii(system) == kLocal) return local_grid(options);
+  ChosenGrid chosen;
+  if (system == "chart" && !options.charts.empty()) {
+    chosen.own = grid::make_chart_grid(
+        grid::read_chart_sheets(formats::read_text_file(options.charts).text, options.charts));
+    chosen.grid = chosen.own.get();
+    return chosen;
+  }
+  chosen.grid = &option_value(option, system, [](const std::string& name) -> const grid::Grid& {
+    return grid::grid(name);
+  });
+  return chosen;
+}
+
 void require_one_source(const GridOptions& options) {
   const int given =
-      static_cast<int>(!options.at.empty()) + static_cast<int>(!options.cell.empty()) +
+      static_cast<int>(!options.at.empty()) + static_cast<int>(!options.cells.empty()) +
       static_cast<int>(!options.area.empty()) + static_cast<int>(!options.bbox.empty());
   if (given != 1) {
     throw Error(ErrorCode::usage, given == 0 ? "no place is given" : "more than one place is given",
                 "give one of --at, --cell, --area and --bbox");
   }
+  if (options.clip && options.area.empty()) {
+    throw Error(ErrorCode::usage, "there is no area to cut the cells to",
+                "give --area, or leave out --clip", "--clip");
+  }
 }
 
-const grid::Level& wanted_level(const grid::Grid& grid, const GridOptions& options) {
+grid::Level wanted_level(const grid::Grid& grid, const GridOptions& options) {
+  if (options.level.empty() && grid.levels().size() == 1) return grid.levels().front();
   if (options.level.empty()) {
     throw Error(ErrorCode::usage, "no level is given", "add --level, such as --level 15min");
   }
-  return option_value("--level", options.level, [&](const std::string& name) -> const grid::Level& {
-    return grid.level(name);
-  });
+  return option_value("--level", options.level,
+                      [&](const std::string& name) { return grid.level(name); });
+}
+
+std::vector<grid::Cell> named_cells(const grid::Grid& grid, const GridOptions& options) {
+  std::vector<grid::Cell> cells;
+  for (const std::string& name : options.cells) {
+    cells.push_back(
+        option_value("--cell", name, [&](const std::string& text) { return grid.cell(text); }));
+    if (options.cells_as.empty() && !options.level.empty() &&
+        wanted_level(grid, options).name != cells.back().level.name) {
+      throw Error(ErrorCode::usage,
+                  fmt::format("{} is a cell of level {}, not {}", cells.back().name,
+                              cells.back().level.name, options.level),
+                  "leave --level out, or name a cell of that level", "--level");
+    }
+  }
+  return cells;
+}
+
+/// What the command does, ready to run: everything that can be wrong with the options was found.
+struct Job {
+  formats::CellFile file;
+  std::vector<formats::InputDigest> inputs;
+  std::function<void(const CellTaker&)> visit;
+};
+
+Job area_job(const grid::Grid& grid, const GridOptions& options) {
+  const grid::Level level = wanted_level(grid, options);
+  const formats::AreaFile area = formats::read_area_file(options.area);
+  for (const std::string& remark : area.reading.remarks)
+    tell(fmt::format("{}: {}", options.area, remark));
+  const grid::Selection selection =
+      options.centre_inside ? grid::Selection::centre_inside : grid::Selection::touching;
+  Job job;
+  job.inputs = {area.digest};
+  if (!options.clip) {
+    job.visit = [&grid, level, selection, region = area.reading.region](const CellTaker& take) {
+      grid.visit(region, level, selection, [&](const grid::Cell& cell) { take(cell, {}); });
+    };
+    return job;
+  }
+  job.file.more = {"share"};
+  job.visit = [&grid, level, region = area.reading.region](const CellTaker& take) {
+    grid::visit_clipped(grid, region, level, [&](const grid::ClippedCell& part) {
+      const std::vector<formats::PropertyValue> share{
+          part.whole ? 1.0 : part.area / grid::area(part.cell)};
+      grid::Cell cut = part.cell;
+      if (!part.whole) {
+        cut.box.reset();
+        cut.region = part.ground;
+      }
+      take(cut, share);
+    });
+  };
+  return job;
+}
+
+Job cells_job(const grid::Grid& grid, const GridOptions& options) {
+  const std::vector<grid::Cell> cells = named_cells(grid, options);
+  Job job;
+  if (options.cells_as.empty()) {
+    job.visit = [cells](const CellTaker& take) {
+      for (const grid::Cell& cell : cells) take(cell, {});
+    };
+    return job;
+  }
+  const auto other =
+      std::make_shared<ChosenGrid>(chosen_grid("--cells-as", options.cells_as, options));
+  const grid::Level level = wanted_level(*other->grid, options);
+  job.file.more = {"share", "shared_km2", "shared_nm2"};
+  job.visit = [cells, other, level](const CellTaker& take) {
+    for (const grid::SharedCell& shared : grid::convert_cells(cells, *other->grid, level)) {
+      take(shared.cell,
+           std::vector<formats::PropertyValue>{shared.share, shared.shared.square_kilometres(),
+                                               shared.shared.square_nautical_miles()});
+    }
+  };
+  return job;
+}
+
+Job job_for(const grid::Grid& grid, const GridOptions& options) {
+  if (!options.cells.empty()) return cells_job(grid, options);
+  if (!options.cells_as.empty()) {
+    throw Error(ErrorCode::usage, "no cells are given to convert", "name them with --cell",
+                "--cells-as");
+  }
+  if (!options.area.empty()) return area_job(grid, options);
+  const grid::Level level = wanted_level(grid, options);
+  Job job;
+  if (!options.at.empty()) {
+    const grid::Cell cell = grid.cell(grid.name_of(position_option("--at", options.at), level));
+    job.visit = [cell](const CellTaker& take) { take(cell, {}); };
+    return job;
+  }
+  const grid::LatLonBox box = option_value("--bbox", options.bbox, parse_box);
+  const grid::Selection selection =
+      options.centre_inside ? grid::Selection::centre_inside : grid::Selection::touching;
+  job.visit = [&grid, level, box, selection](const CellTaker& take) {
+    grid.visit(box, level, selection, [&](const grid::Cell& cell) { take(cell, {}); });
+  };
+  return job;
 }
 
 void run(const GridOptions& options, const Context& context) {
   require_one_source(options);
-  const grid::Grid& grid =
-      option_value("--system", options.system,
-                   [](const std::string& name) -> const grid::Grid& { return grid::grid(name); });
-  const formats::CellFormat format = cell_format(options.output.format());
+  const ChosenGrid chosen = chosen_grid("--system", options.system, options);
+  Job job = job_for(*chosen.grid, options);
+  job.file.format = cell_format(options.output.format());
+  job.file.labels = options.label;
   formats::Provenance provenance = context.provenance();
-
-  // Everything that can be wrong with the options is found before the output is opened.
-  std::function<void(const grid::CellSink&)> visit;
-  if (!options.cell.empty()) {
-    const grid::Cell cell = option_value("--cell", options.cell,
-                                         [&](const std::string& name) { return grid.cell(name); });
-    if (!options.level.empty() && wanted_level(grid, options).name != cell.level.name) {
-      throw Error(ErrorCode::usage,
-                  fmt::format("{} is a cell of level {}, not {}", cell.name, cell.level.name,
-                              options.level),
-                  "leave --level out, or name a cell of that level", "--level");
-    }
-    visit = [cell](const grid::CellSink& sink) { sink(cell); };
-  } else if (!options.at.empty()) {
-    const grid::Level& level = wanted_level(grid, options);
-    const locate::Reading reading = option_value(
-        "--at", options.at, [](const std::string& text) { return locate::read_position(text); });
-    tell(fmt::format("--at read as {}", reading.read_as));
-    const grid::Cell cell = grid.cell(grid.name_of(reading.position, level));
-    visit = [cell](const grid::CellSink& sink) { sink(cell); };
-  } else if (!options.area.empty()) {
-    const grid::Level& level = wanted_level(grid, options);
-    const formats::AreaFile area = formats::read_area_file(options.area);
-    for (const std::string& remark : area.reading.remarks) {
-      tell(fmt::format("{}: {}", options.area, remark));
-    }
-    provenance.inputs.push_back(area.digest);
-    visit = [&grid, &level, region = area.reading.region](const grid::CellSink& sink) {
-      grid.visit(region, level, grid::Selection::touching, sink);
-    };
-  } else {
-    const grid::Level& level = wanted_level(grid, options);
-    const grid::LatLonBox box = option_value("--bbox", options.bbox, parse_box);
-    visit = [&grid, &level, box](const grid::CellSink& sink) {
-      grid.visit(box, level, grid::Selection::touching, sink);
-    };
-  }
+  provenance.inputs = job.inputs;
   options.output.write([&](formats::Sink& sink) {
-    const auto writer = formats::make_cell_writer(sink, format, provenance);
-    visit([&](const grid::Cell& cell) { writer->cell(cell); });
+    const auto writer = formats::make_cell_writer(sink, job.file, provenance);
+    job.visit([&](const grid::Cell& cell, std::span<const formats::PropertyValue> more) {
+      writer->cell(cell, more);
+    });
     writer->finish();
   });
+}
+
+std::string system_names() {
+  std::string names;
+  for (const std::string_view name : grid::systems()) {
+    names += name;
+    names += '|';
+  }
+  return names + std::string(kLocal);
+}
+
+std::string levels_text() {
+  std::string text = "Levels:";
+  for (const std::string_view name : grid::systems()) {
+    text += fmt::format(" {}", name);
+    for (const grid::Level& level : grid::grid(name).levels())
+      text += fmt::format(" {}", level.name);
+    text += ';';
+  }
+  text.back() = '.';
+  return text;
 }
 
 }  // namespace
@@ -130,27 +284,48 @@ void run(const GridOptions& options, const Context& context) {
 void add_grid_command(CLI::App& app, Context& context) {
   CLI::App* command = app.add_subcommand("grid", "Name and draw the cells of a shared grid");
   command->footer(
-      "Levels: quarter 1deg, 30min, 15min, 7.5min, 3.75min; gars 30min, 15min, 5min.\n\n"
-      "Examples:\n"
+      levels_text() +
+      "\n\nExamples:\n"
       "  sweepwright grid --system quarter --level 15min --at \"38-15.0N 117-02.5W\"\n"
-      "  sweepwright grid --system gars --level 5min --bbox=-118,37,-117,38 -o cells.kml");
+      "  sweepwright grid --system gars --level 5min --bbox -118,37,-117,38 -o cells.kml\n"
+      "  sweepwright grid --system mgrs --level 1km --area area.geojson --clip --label\n"
+      "  sweepwright grid --system quarter --cell 38/117D --cells-as gars --level 5min");
   auto options = std::make_shared<GridOptions>();
-  std::string systems;
-  for (const std::string_view name : grid::systems()) {
-    systems += systems.empty() ? "" : "|";
-    systems += name;
-  }
-  command->add_option("--system", options->system, "The grid")->required()->type_name(systems);
+  command->add_option("--system", options->system, "The grid")
+      ->required()
+      ->type_name(system_names());
   command->add_option("--level", options->level, "Size of the cells")->type_name("LEVEL");
   command->add_option("--at", options->at, "The cell that holds this position")
       ->type_name("POSITION");
-  command->add_option("--cell", options->cell, "The cell of this name")->type_name("NAME");
+  command->add_option("--cell", options->cells, "The cell of this name; may be given several times")
+      ->type_name("NAME")
+      ->take_all()
+      ->expected(1);
   command
       ->add_option("--area", options->area,
                    "The cells that touch the area in this GeoJSON or KML file")
       ->type_name("FILE");
   command->add_option("--bbox", options->bbox, "The cells that touch this box, in degrees")
       ->type_name("WEST,SOUTH,EAST,NORTH");
+  command->add_flag("--centre-inside", options->centre_inside,
+                    "Only the cells whose middle lies in the area or box");
+  command->add_flag("--clip", options->clip, "Cut the cells to the area");
+  command->add_flag("--label", options->label, "Add a point with the name of each cell");
+  command
+      ->add_option("--cells-as", options->cells_as,
+                   "Name the ground of the cells of --cell in this grid, with the shared area")
+      ->type_name("SYSTEM");
+  command
+      ->add_option("--charts", options->charts,
+                   "Table of chart sheets in place of the built-in one")
+      ->type_name("FILE");
+  command->add_option("--origin", options->origin, "Local grid: upper left corner of A1")
+      ->type_name("POSITION");
+  command->add_option("--up", options->up, "Local grid: true direction of its upper side")
+      ->type_name("DEGREES")
+      ->capture_default_str();
+  command->add_option("--cell-size", options->cell_size, "Local grid: side of a cell")
+      ->type_name("LENGTH");
   options->output.add_to(*command, {"geojson", "kml", "csv", "json"});
   command->callback([options, &context] { run(*options, context); });
 }

@@ -16,44 +16,75 @@ Geometry ground(const grid::Cell& cell) {
   return cell.region;
 }
 
-class GeoJsonCells : public CellWriter {
+/// Name, system and level, then whatever more the file has.
+class CellProperties {
  public:
-  GeoJsonCells(Sink& sink, const Provenance& provenance)
-      : writer_(sink, std::array{Property{"provenance", provenance_json(provenance)}}) {}
-  void cell(const grid::Cell& cell) override {
+  explicit CellProperties(std::string_view name_key, const std::vector<std::string>& more)
+      : properties_{{std::string(name_key), {}}, {"system", {}}, {"level", {}}} {
+    for (const std::string& name : more) properties_.push_back({name, {}});
+  }
+  const std::vector<Property>& of(const grid::Cell& cell, std::span<const PropertyValue> more) {
     properties_[0].value = cell.name;
     properties_[1].value = std::string(cell.system);
     properties_[2].value = std::string(cell.level.name);
-    writer_.feature(ground(cell), properties_);
+    std::size_t i = 3;
+    for (const PropertyValue& value : more) properties_.at(i++).value = value;
+    return properties_;
+  }
+
+ private:
+  std::vector<Property> properties_;
+};
+
+class GeoJsonCells : public CellWriter {
+ public:
+  GeoJsonCells(Sink& sink, const CellFile& file, const Provenance& provenance)
+      : writer_(sink, std::array{Property{"provenance", provenance_json(provenance)}}),
+        properties_("cell", file.more),
+        labels_(file.labels) {}
+  void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
+    writer_.feature(ground(cell), properties_.of(cell, more));
+    if (labels_) writer_.feature(label_point(cell), std::array{Property{"label", cell.name}});
   }
   void finish() override { writer_.finish(); }
 
  private:
   GeoJsonWriter writer_;
-  std::array<Property, 3> properties_{{{"cell", {}}, {"system", {}}, {"level", {}}}};
+  CellProperties properties_;
+  bool labels_;
 };
 
 class KmlCells : public CellWriter {
  public:
-  KmlCells(Sink& sink, const Provenance& provenance)
-      : writer_(sink, {.name = "Grid cells",
-                       .description = provenance_text(provenance),
-                       .styles = {{.id = "cell", .line = {70, 70, 70}, .fill = {}}}}) {
+  KmlCells(Sink& sink, const CellFile& file, const Provenance& provenance)
+      : writer_(sink,
+                {.name = "Grid cells",
+                 .description = provenance_text(provenance),
+                 .styles = {{.id = "cell", .line = {70, 70, 70}, .fill = {}},
+                            {.id = "label", .line = {70, 70, 70}, .fill = {}, .icon_scale = 0}}}),
+        properties_("cell", file.more),
+        labels_(file.labels) {
     placemark_.style_id = "cell";
-    placemark_.properties = {{"system", {}}, {"level", {}}};
+    label_.style_id = "label";
   }
-  void cell(const grid::Cell& cell) override {
+  void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
     placemark_.name = cell.name;
-    placemark_.properties[0].value = std::string(cell.system);
-    placemark_.properties[1].value = std::string(cell.level.name);
+    placemark_.properties = properties_.of(cell, more);
     placemark_.geometry = ground(cell);
     writer_.placemark(placemark_);
+    if (!labels_) return;
+    label_.name = cell.name;
+    label_.geometry = label_point(cell);
+    writer_.placemark(label_);
   }
   void finish() override { writer_.finish(); }
 
  private:
   KmlWriter writer_;
+  CellProperties properties_;
   Placemark placemark_;
+  Placemark label_;
+  bool labels_;
 };
 
 /// The four limits of a cell between parallels and meridians; nothing for other cells.
@@ -68,22 +99,26 @@ constexpr std::array<std::string_view, 4> kLimitNames{"south_deg", "west_deg", "
 
 class CsvCells : public CellWriter {
  public:
-  explicit CsvCells(Sink& sink) : writer_(sink, columns()) {}
-  void cell(const grid::Cell& cell) override {
+  CsvCells(Sink& sink, const CellFile& file) : writer_(sink, columns(file)) {}
+  void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
     const Position label = label_point(cell);
-    const std::array<PropertyValue, 4> edges = limits(cell);
-    writer_.row(std::array<PropertyValue, 10>{
-        cell.name, std::string(cell.system), std::string(cell.level.name), edges[0], edges[1],
-        edges[2], edges[3], label.latitude().degrees(), label.longitude().degrees(),
-        area(cell).square_kilometres()});
+    std::vector<PropertyValue> row{cell.name, std::string(cell.system),
+                                   std::string(cell.level.name)};
+    for (PropertyValue& edge : limits(cell)) row.push_back(std::move(edge));
+    row.insert(row.end(), {label.latitude().degrees(), label.longitude().degrees(),
+                           area(cell).square_kilometres(), area(cell).square_nautical_miles()});
+    row.insert(row.end(), more.begin(), more.end());
+    writer_.row(row);
   }
   void finish() override {}
 
  private:
-  static std::vector<std::string> columns() {
+  static std::vector<std::string> columns(const CellFile& file) {
     std::vector<std::string> names{"cell", "system", "level"};
     names.insert(names.end(), kLimitNames.begin(), kLimitNames.end());
-    names.insert(names.end(), {"centre_latitude_deg", "centre_longitude_deg", "area_km2"});
+    names.insert(names.end(),
+                 {"centre_latitude_deg", "centre_longitude_deg", "area_km2", "area_nm2"});
+    names.insert(names.end(), file.more.begin(), file.more.end());
     return names;
   }
   CsvWriter writer_;
@@ -91,11 +126,12 @@ class CsvCells : public CellWriter {
 
 class JsonCells : public CellWriter {
  public:
-  JsonCells(Sink& sink, const Provenance& provenance) : sink_(sink) {
+  JsonCells(Sink& sink, const CellFile& file, const Provenance& provenance)
+      : sink_(sink), more_names_(file.more) {
     sink_.write(
         fmt::format("{{\n  \"provenance\": {},\n  \"cells\": [", provenance_json(provenance).text));
   }
-  void cell(const grid::Cell& cell) override {
+  void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
     std::string text = first_ ? "\n    {" : ",\n    {";
     first_ = false;
     text += fmt::format(R"("cell": {}, "system": {}, "level": {})", to_json(cell.name),
@@ -105,31 +141,36 @@ class JsonCells : public CellWriter {
       text += fmt::format(", \"{}\": {}", kLimitNames[i], to_json(edges[i]));
     }
     const Position label = label_point(cell);
-    text += fmt::format(R"(, "centre": [{}, {}], "area_km2": {}}})",
+    text += fmt::format(R"(, "centre": [{}, {}], "area_km2": {}, "area_nm2": {})",
                         to_json(label.longitude().degrees()), to_json(label.latitude().degrees()),
-                        to_json(area(cell).square_kilometres()));
-    sink_.write(text);
+                        to_json(area(cell).square_kilometres()),
+                        to_json(area(cell).square_nautical_miles()));
+    for (std::size_t i = 0; i < more.size(); ++i) {
+      text += fmt::format(", {}: {}", to_json(more_names_.at(i)), to_json(more[i]));
+    }
+    sink_.write(text + "}");
   }
   void finish() override { sink_.write(first_ ? "]\n}\n" : "\n  ]\n}\n"); }
 
  private:
   Sink& sink_;
+  std::vector<std::string> more_names_;
   bool first_ = true;
 };
 
 }  // namespace
 
-std::unique_ptr<CellWriter> make_cell_writer(Sink& sink, CellFormat format,
+std::unique_ptr<CellWriter> make_cell_writer(Sink& sink, const CellFile& file,
                                              const Provenance& provenance) {
-  switch (format) {
+  switch (file.format) {
     case CellFormat::geojson:
-      return std::make_unique<GeoJsonCells>(sink, provenance);
+      return std::make_unique<GeoJsonCells>(sink, file, provenance);
     case CellFormat::kml:
-      return std::make_unique<KmlCells>(sink, provenance);
+      return std::make_unique<KmlCells>(sink, file, provenance);
     case CellFormat::csv:
-      return std::make_unique<CsvCells>(sink);
+      return std::make_unique<CsvCells>(sink, file);
     case CellFormat::json:
-      return std::make_unique<JsonCells>(sink, provenance);
+      return std::make_unique<JsonCells>(sink, file, provenance);
   }
   return nullptr;
 }

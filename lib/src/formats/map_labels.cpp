@@ -7,7 +7,8 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kAir = 0.3;  // mm between labels
+constexpr double kAir = 0.3;    // mm between labels
+constexpr double kLater = 0.5;  // mm of covered line that each place is worse than the one before
 
 }  // namespace
 
@@ -36,17 +37,19 @@ std::optional<PaperPoint> LabelPlacer::best(PaperSize size, const std::vector<Pa
                                             bool may_overlap) const {
   std::optional<PaperPoint> best;
   double best_cost = 0;
+  double later = -kLater;
   for (const PaperPoint& centre : centres) {
+    later += kLater;
     const PaperBox box = box_round(centre, size);
     if (!contains(inside_, box)) continue;
     const double overlap = overlap_mm2(box);
     if (overlap > 0 && !may_overlap) continue;
-    const double cost = 1000 * overlap + line_length_mm(box);
+    const double cost = 1000 * overlap + line_length_mm(box) + later;
     if (!best || cost < best_cost - 1e-9) {
       best = centre;
       best_cost = cost;
     }
-    if (cost == 0) break;
+    if (cost == later) break;
   }
   return best;
 }

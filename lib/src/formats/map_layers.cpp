@@ -185,18 +185,42 @@ Elements base(const MapView& view, const plan::NamedPlace& base, Position seen_f
   placer.keep_clear({std::min(tip.x_mm, tail.x_mm) - 0.8, std::min(tip.y_mm, tail.y_mm) - 0.8,
                      std::max(tip.x_mm, tail.x_mm) + 0.8, std::max(tip.y_mm, tail.y_mm) + 0.8});
   out = arrow(tail, tip, style::kInk);
-  const std::string way_home =
-      fmt::format(": {}, {}", format_length(home.length, LengthUnit::nautical_mile, 1),
-                  format_direction(home.start_track));
-  const double way_width = text_width_mm(way_home, style::kSymbolName, false);
-  append(out, named_beside(along(tail, tip, 0.5), length / 2,
-                           fitted(base.name, style::kSymbolName, false, most - way_width) +
-                               way_home,
-                           false, placer));
+  const PaperPoint beside = along(tail, tip, 0.5);
+  const Text name{beside, fitted(base.name, style::kSymbolName, false, most),
+                  style::kSymbolName, TextAnchor::middle, false, 0, style::kInk, style::kHalo};
+  Text way_home = name;
+  way_home.text = fmt::format("{}, {}", format_length(home.length, LengthUnit::nautical_mile, 1),
+                              format_direction(home.start_track));
+  const std::vector<Text> lines{name, way_home};
+  append(out, stacked_at(lines, placer.place_anyway(stack_size(lines),
+                                                    places_round(beside, length / 2,
+                                                                 stack_size(lines)))));
   return out;
 }
 
-MapPaper map_paper(PaperSize size, std::size_t legend_items) {
+PaperSize stack_size(const std::vector<Text>& lines) {
+  PaperSize size;
+  for (const Text& line : lines) {
+    const PaperSize one = label_size(line);
+    size = {std::max(size.width_mm, one.width_mm), size.height_mm + one.height_mm};
+  }
+  return size;
+}
+
+Elements stacked_at(const std::vector<Text>& lines, PaperPoint centre) {
+  Elements out;
+  double top = centre.y_mm - stack_size(lines).height_mm / 2;
+  for (Text line : lines) {
+    const double height = label_size(line).height_mm;
+    line.at = {centre.x_mm, top + height / 2};
+    line.anchor = TextAnchor::middle;
+    top += height;
+    out.push_back({std::move(line)});
+  }
+  return out;
+}
+
+MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends) {
   if (!(size.width_mm >= kLeastMapSize.width_mm) || !(size.height_mm >= kLeastMapSize.height_mm)) {
     throw Error(ErrorCode::value,
                 fmt::format("a map of {:.0f} mm by {:.0f} mm is too small to read", size.width_mm,
@@ -205,13 +229,13 @@ MapPaper map_paper(PaperSize size, std::size_t legend_items) {
                             kLeastMapSize.width_mm, kLeastMapSize.height_mm));
   }
   constexpr double kGap = 1.5;
-  constexpr double kColumn = 37;  // mm: room for the longest of the fixed legend texts
   MapPaper paper;
   const double legend_left = kScaleBarsSize.width_mm + 2;
   const double legend_width = size.width_mm - legend_left;
-  paper.legend_columns = std::max(1, static_cast<int>(legend_width / kColumn));
-  const double strip = std::max(kScaleBarsSize.height_mm,
-                                legend_height_mm(legend_items, paper.legend_columns));
+  double strip = kScaleBarsSize.height_mm;
+  for (const std::vector<LegendItem>& items : legends) {
+    strip = std::max(strip, legend_height_mm(items, legend_width));
+  }
   const double strip_top = size.height_mm - strip - 0.3;
   paper.frame = {kGraticuleMargin + 0.2, kGraticuleMargin + 0.2,
                  size.width_mm - kGraticuleMargin - 0.2, strip_top - kGap - kGraticuleMargin};
@@ -233,7 +257,7 @@ Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_
                        {}}});
   append(out, north_arrow(north_arrow_top));
   append(out, scale_bars({paper.scales.left_mm, paper.scales.top_mm}, view.mm_per_metre()));
-  append(out, legend(items, paper.legend, paper.legend_columns));
+  append(out, legend(items, paper.legend));
   return out;
 }
 

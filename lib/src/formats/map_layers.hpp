@@ -38,6 +38,9 @@ double first_track_on_paper_deg(const MapView& view, const pattern::Pattern& pat
 Elements placed(Text text, const std::vector<PaperPoint>& places, LabelPlacer& placer);
 /// The same, shown in any case.
 Elements placed_anyway(Text text, const std::vector<PaperPoint>& places, LabelPlacer& placer);
+/// Lines of text under each other: the box they need, and the lines at their place.
+PaperSize stack_size(const std::vector<Text>& lines);
+Elements stacked_at(const std::vector<Text>& lines, PaperPoint centre);
 /// A symbol's name beside it, shown in any case.
 Elements named_beside(PaperPoint symbol, double radius_mm, const std::string& name, bool bold,
                       LabelPlacer& placer);
@@ -52,10 +55,10 @@ struct MapPaper {
   PaperBox frame;
   PaperBox scales;
   PaperBox legend;
-  int legend_columns = 2;
 };
+/// Room for any of the legends: what a map shows is only known when it is laid out.
 /// Throws Error(value) when the paper is smaller than kLeastMapSize.
-MapPaper map_paper(PaperSize size, std::size_t legend_items);
+MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends);
 
 /// Frame, north arrow, graticule labels, scale bars, legend.
 Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,

@@ -79,9 +79,23 @@ std::vector<LegendItem> legend_items(const plan::Plan& plan, Shown shown) {
   items.push_back(legend_line("search area", Stroke{style::kInk, style::kAreaOutline, {}}));
   items.push_back(legend_line("grid cell", Stroke{style::kFaint, style::kCellLine, {}}));
   if (shown.base) items.push_back(legend_symbol("base", base_symbol));
-  if (shown.far_base) items.push_back(legend_way_to_base("way to base from middle"));
+  if (shown.far_base) items.push_back(legend_way_to_base("to base from middle"));
   if (shown.datum) items.push_back(legend_symbol("datum", datum_symbol));
   return items;
+}
+
+/// The legends for all that may turn out to be shown.
+std::vector<std::vector<LegendItem>> all_legends(const plan::Plan& plan) {
+  std::vector<std::vector<LegendItem>> legends;
+  for (const bool base : {false, true}) {
+    for (const bool far_base : {false, true}) {
+      for (const bool datum : {false, true}) {
+        if (datum && !plan.mission.datum) continue;
+        legends.push_back(legend_items(plan, {base, far_base, datum}));
+      }
+    }
+  }
+  return legends;
 }
 
 Elements sector_label(const MapView& view, const plan::Assignment& assignment,
@@ -93,22 +107,16 @@ Elements sector_label(const MapView& view, const plan::Assignment& assignment,
   const double room = std::min(45.0, 0.9 * box->width_mm());
   const std::string callsign =
       fitted(assignment.unit.callsign, style::kNeighbourName, false, room);
-  Text name{*at, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0,
+  const Text name{*at, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0,
             style::kInk, style::kHalo};
-  Text crew{*at, callsign, style::kNeighbourName, TextAnchor::middle, false, 0, style::kInk,
+  const Text crew{*at, callsign, style::kNeighbourName, TextAnchor::middle, false, 0, style::kInk,
             style::kHalo};
-  const PaperSize name_size = label_size(name);
-  const PaperSize crew_size = label_size(crew);
-  const PaperSize both{std::max(name_size.width_mm, crew_size.width_mm),
-                       name_size.height_mm + crew_size.height_mm};
-  std::vector<PaperPoint> places = places_inside(area, view.frame(), both, *at);
-  if (const auto place = placer.place(both, places)) {
-    const double top = place->y_mm - both.height_mm / 2;
-    name.at = {place->x_mm, top + name_size.height_mm / 2};
-    crew.at = {place->x_mm, top + name_size.height_mm + crew_size.height_mm / 2};
-    return {{name}, {crew}};
+  const std::vector<Text> both{name, crew};
+  if (const auto place = placer.place(
+          stack_size(both), places_inside(area, view.frame(), stack_size(both), *at))) {
+    return stacked_at(both, *place);
   }
-  places = places_inside(area, view.frame(), name_size, *at);
+  std::vector<PaperPoint> places = places_inside(area, view.frame(), label_size(name), *at);
   places.push_back(*at);
   return placed_anyway(name, places, placer);
 }
@@ -127,7 +135,7 @@ std::string description(const plan::Plan& plan) {
 
 Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
   const auto& datum = plan.mission.datum;
-  const MapPaper paper = map_paper(size, legend_items(plan, {true, true, datum.has_value()}).size());
+  const MapPaper paper = map_paper(size, all_legends(plan));
   const MapView view = view_of(plan, paper.frame);
   Graticule grid_lines = graticule(view);
 

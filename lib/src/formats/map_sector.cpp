@@ -28,7 +28,7 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
   std::vector<LegendItem> items;
   items.push_back(legend_symbol("commence search point", level_start_symbol));
   items.push_back(legend_symbol("end of pattern", end_symbol));
-  items.push_back({"search leg, its number", [colour = crew.colour](PaperBox box) {
+  items.push_back({"search leg, number", [colour = crew.colour](PaperBox box) {
                      const double y = middle(box).y_mm;
                      Elements out{{Line{{{box.left_mm, y}, {box.right_mm, y}},
                                         Stroke{colour, style::kSearchLeg, {}}}}};
@@ -38,7 +38,7 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
                      return out;
                    }});
   items.push_back(legend_line("cross leg", Stroke{crew.colour, style::kCrossLeg, {1.4, 0.8}}));
-  items.push_back({"this sector, its corner A", [](PaperBox box) {
+  items.push_back({"sector, corner A", [](PaperBox box) {
                      const double y = middle(box).y_mm;
                      return Elements{{Line{{{box.left_mm, y}, {box.right_mm - 1.8, y}},
                                            Stroke{style::kInk, style::kSectorOutline, {}}}},
@@ -51,7 +51,7 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
   if (base_shown) {
     items.push_back(legend_symbol("base", base_symbol));
   } else {
-    items.push_back(legend_way_to_base("way to base from CSP"));
+    items.push_back(legend_way_to_base("to base from CSP"));
   }
   if (datum_shown) items.push_back(legend_symbol("datum", datum_symbol));
   return items;
@@ -158,7 +158,9 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const plan::Assignment& assignment = plan.assignments[index];
   const CrewStyle crew = crew_style(index);
   const auto& datum = plan.mission.datum;
-  const MapPaper paper = map_paper(size, legend_items(crew, true, datum.has_value()).size());
+  const MapPaper paper = map_paper(
+      size, {legend_items(crew, true, false), legend_items(crew, true, datum.has_value()),
+             legend_items(crew, false, false), legend_items(crew, false, datum.has_value())});
   const MapView view = view_of(assignment, paper.frame);
   const PaperBox inside = grown(paper.frame, -0.6);
   Graticule grid_lines = graticule(view);

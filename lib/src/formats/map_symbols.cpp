@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 #include <iterator>
 
 #include "formats/map_labels.hpp"
@@ -15,6 +15,7 @@ namespace {
 constexpr double kLegendRow = 3.4;
 constexpr double kSampleWidth = 6;
 constexpr double kSampleGap = 1;
+constexpr double kMostLegendText = 40;
 
 const Stroke kRim{kWhite, 0.5, {}};
 
@@ -39,7 +40,7 @@ double bar_length(double most) {
 }
 
 Elements scale_bar(PaperPoint at, double mm_per_unit, std::string_view unit) {
-  constexpr double kMost = 25;   // mm
+  constexpr double kMost = 22;   // mm
   constexpr double kHeight = 1;  // mm
   const double length = bar_length(kMost / mm_per_unit);
   const double width = length * mm_per_unit;
@@ -56,6 +57,31 @@ Elements scale_bar(PaperPoint at, double mm_per_unit, std::string_view unit) {
   label(0, "0", TextAnchor::start);
   label(width, fmt::format("{:g} {}", length, unit), TextAnchor::middle);
   return out;
+}
+
+struct LegendColumns {
+  std::size_t rows = 0;
+  std::vector<double> widths_mm;
+};
+
+/// Columns as wide as their longest text, as many as fit into the width; one in any case.
+LegendColumns legend_columns(const std::vector<LegendItem>& items, double width_mm) {
+  constexpr double kBetween = 2;  // mm
+  LegendColumns columns;
+  for (std::size_t rows = 1; rows <= items.size(); ++rows) {
+    columns = {rows, std::vector<double>((items.size() + rows - 1) / rows, 0)};
+    double total = -kBetween;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      double& width = columns.widths_mm[i / rows];
+      const double text = std::min(kMostLegendText,
+                                   text_width_mm(items[i].text, style::kSmallText, false));
+      const double wider = std::max(width, kSampleWidth + kSampleGap + text + kBetween);
+      total += wider - width;
+      width = wider;
+    }
+    if (total <= width_mm) break;
+  }
+  return columns;
 }
 
 }  // namespace
@@ -142,24 +168,24 @@ Elements scaled(Elements elements, PaperPoint about, double factor) {
   return elements;
 }
 
-double legend_height_mm(std::size_t items, int columns) {
-  const auto across = static_cast<std::size_t>(columns);
-  return kLegendRow * static_cast<double>((items + across - 1) / across);
+double legend_height_mm(const std::vector<LegendItem>& items, double width_mm) {
+  return kLegendRow * static_cast<double>(legend_columns(items, width_mm).rows);
 }
 
-Elements legend(const std::vector<LegendItem>& items, PaperBox box, int columns) {
-  const auto across = static_cast<std::size_t>(columns);
-  const std::size_t rows = (items.size() + across - 1) / across;
-  const double column_width = box.width_mm() / columns;
+Elements legend(const std::vector<LegendItem>& items, PaperBox box) {
+  const LegendColumns columns = legend_columns(items, box.width_mm());
   Elements out;
+  double left = box.left_mm;
   for (std::size_t i = 0; i < items.size(); ++i) {
-    const PaperPoint at{box.left_mm + column_width * static_cast<double>(i / rows),
-                        box.top_mm + kLegendRow * static_cast<double>(i % rows)};
+    const std::size_t row = i % columns.rows;
+    const double width = columns.widths_mm[i / columns.rows];
+    const PaperPoint at{left, box.top_mm + kLegendRow * static_cast<double>(row)};
     append(out, items[i].sample({at.x_mm, at.y_mm, at.x_mm + kSampleWidth, at.y_mm + kLegendRow}));
-    const std::string text = fitted(items[i].text, style::kSmallText, false,
-                                    column_width - kSampleWidth - kSampleGap);
-    out.push_back({Text{at + PaperPoint{kSampleWidth + kSampleGap, kLegendRow / 2}, text,
-                        style::kSmallText, TextAnchor::start, false, 0, style::kInk, 0}});
+    const double room = std::min(width, box.right_mm - left) - kSampleWidth - kSampleGap;
+    out.push_back({Text{at + PaperPoint{kSampleWidth + kSampleGap, kLegendRow / 2},
+                        fitted(items[i].text, style::kSmallText, false, room), style::kSmallText,
+                        TextAnchor::start, false, 0, style::kInk, 0}});
+    if (row + 1 == columns.rows) left += width;
   }
   return out;
 }

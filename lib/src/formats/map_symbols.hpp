@@ -36,7 +36,7 @@ inline constexpr PaperSize kNorthArrowSize{9, 11};
 
 /// Two bars, nautical miles over kilometres, with the top left corner of their box at `at`.
 Elements scale_bars(PaperPoint at, double mm_per_metre);
-inline constexpr PaperSize kScaleBarsSize{34, 9.5};
+inline constexpr PaperSize kScaleBarsSize{32, 9.5};
 
 /// The elements at another size, about a point.
 Elements scaled(Elements elements, PaperPoint about, double factor);
@@ -45,9 +45,10 @@ struct LegendItem {
   std::string text;
   std::function<Elements(PaperBox)> sample;  ///< drawn in the box
 };
-double legend_height_mm(std::size_t items, int columns);
-/// Column by column, down each.
-Elements legend(const std::vector<LegendItem>& items, PaperBox box, int columns);
+/// The height that a legend needs in that width: in as many columns as fit.
+double legend_height_mm(const std::vector<LegendItem>& items, double width_mm);
+/// Column by column, down each, from the top left corner of the box.
+Elements legend(const std::vector<LegendItem>& items, PaperBox box);
 
 void append(Elements& to, Elements more);
 

@@ -41,6 +41,8 @@ add_room(formats
     plan_overlays.cpp
     plan_summary.cpp
     plot_pieces.cpp
+    point_reader.cpp
+    position_report.cpp
     property.cpp
     provenance.cpp
     sheet_content.cpp

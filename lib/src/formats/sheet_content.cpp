@@ -16,12 +16,12 @@ namespace sweepwright::formats {
 namespace {
 
 std::vector<SheetField> heading(const plan::Incident& incident) {
-  const std::string number = incident.number.empty() ? "" : ", " + incident.number;
-  return {{"Incident Name", incident.name + number},
+  return {{"Incident Name", incident.name},
+          {"Prepared by", incident.prepared_by},
           {"Operational Period", local_period_text(incident.operational_period,
                                                    incident.offset_from_utc) +
                                      "\n" + utc_period_text(incident.operational_period)},
-          {"Prepared by", incident.prepared_by}};
+          {"Incident Number", incident.number}};
 }
 
 std::vector<SheetField> key_figures(const plan::Assignment& assignment) {

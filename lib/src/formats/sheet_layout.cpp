@@ -9,9 +9,9 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kPageHeight = 261;  // mm: US letter less its margins
+constexpr double kPageHeight = 263;  // mm: US letter less its margins
 constexpr double kMapWidth = 117;    // mm
-constexpr double kLeastMapHeight = 80;
+constexpr double kLeastMapHeight = 75;
 constexpr double kMostMapHeight = 150;
 constexpr double kFixedParts = 84;  // mm: heading, key figures, debrief, cautions, footer, gaps
 constexpr double kTextLine = 3.25;  // mm
@@ -45,7 +45,7 @@ double height(const std::vector<SheetBlock>& blocks, double width_mm) {
 }
 
 double working_height(const Sheet& sheet) {
-  constexpr double kExpressions = 54;  // mm
+  constexpr double kExpressions = 51;  // mm
   double total = kTitle;
   for (const SheetStep& step : sheet.working) {
     total += kTextLine * lines(step.expression, kExpressions);

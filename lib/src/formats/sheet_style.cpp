@@ -3,16 +3,16 @@
 namespace sweepwright::formats {
 
 std::string_view sheet_style() {
-  // Sizes that sheet_layout.cpp reckons with: page 194 x 261 mm, fields 74 mm wide.
+  // Sizes that sheet_layout.cpp reckons with: page 194 x 263 mm, fields 74 mm wide.
   return R"css(
-@page { margin: 8mm; }
+@page { margin: 7mm; }
 * { box-sizing: border-box; }
 body { margin: 0; color: #000; background: #fff;
   font: 7.6pt/1.2 'Liberation Sans', Arial, Helvetica, 'DejaVu Sans Condensed',
   sans-serif;
   font-variant-numeric: tabular-nums; }
-.page { width: 194mm; min-height: 261mm; margin: 0 auto; display: flex; flex-direction: column;
-  gap: 1.4mm; }
+.page { width: 194mm; min-height: 263mm; margin: 0 auto; display: flex; flex-direction: column;
+  gap: 1.2mm; }
 h1, h2, p, dl, dd, ul { margin: 0; padding: 0; }
 h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; padding: 0.2mm 1mm;
   margin-bottom: 0.4mm; break-after: avoid; }
@@ -20,7 +20,8 @@ h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; paddin
 .head h1 { display: flex; align-items: center; gap: 3mm; font-size: 17pt; line-height: 1;
   overflow-wrap: anywhere; max-width: 92mm; }
 .head h1 .sector { border: 0.7mm solid #000; padding: 1.2mm 2mm; }
-.head dl.fields { flex: 1; grid-template-columns: 27mm 1fr; font-weight: bold; }
+.head dl.fields { flex: 1; align-content: center; grid-template-columns: 24mm 1fr 20mm 30mm;
+  font-weight: bold; }
 .head dl.fields dt { font-weight: normal; }
 .key { display: flex; border: 0.5mm solid #000; }
 .key div { flex: 1 1 auto; padding: 0.3mm 1.2mm; border-left: 0.2mm solid #000; }
@@ -33,10 +34,10 @@ dl.fields dd { overflow-wrap: anywhere; white-space: pre-line; }
 dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
 .main { display: flex; flex: 1 1 auto; gap: 2mm; }
 .blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
-.map { flex: 1; position: relative; min-height: 80mm; }
+.map { flex: 1; position: relative; min-height: 75mm; }
 .map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
-.under { display: grid; grid-template-columns: 98mm 42mm 1fr; gap: 2mm; }
-.under ul { list-style: none; padding: 0 1mm; }
+.under { display: grid; grid-template-columns: 94mm 42mm 1fr; gap: 2mm; }
+.under ul { list-style: square; padding: 0 1mm 0 3.5mm; }
 .under li { overflow-wrap: anywhere; }
 .column { display: flex; flex-direction: column; gap: 0.6mm; }
 table { border-collapse: collapse; width: 100%; }

@@ -59,19 +59,18 @@ constexpr NameParts kParts = make_name_parts();
 enum class Letters { where_needed, always };
 
 std::string write_name(StepSquare square, int quarters, Letters letters) {
-  const auto north = static_cast<unsigned>(square.north);
-  const auto east = static_cast<unsigned>(square.east);
-  const unsigned latitude = north / kStepsPerDegree;
-  const unsigned longitude = east / kStepsPerDegree;
+  // In sixteenths of a degree, of which the last four binary digits are the four cuts.
+  const unsigned north = static_cast<unsigned>(square.north) / kSixteenth;
+  const unsigned east = static_cast<unsigned>(square.east) / kSixteenth;
+  const unsigned latitude = north / 16;
+  const unsigned longitude = east / 16;
   const bool lettered = (letters == Letters::always) | (latitude < 90) | (longitude >= 180);
-  const unsigned quarter =
-      16 * (north % kStepsPerDegree / kSixteenth) + east % kStepsPerDegree / kSixteenth;
 
   std::string text = "00S/000EABCD+";  // longer than any name: resize() only cuts
   const int width = 3 + static_cast<int>(lettered);
   std::copy_n(kParts.latitudes[lettered][latitude].data(), 4, text.data());
   std::copy_n(kParts.longitudes[longitude].data(), 4, text.data() + width);
-  std::copy_n(kParts.quarters[quarter].data(), 4, text.data() + 2 * width);
+  std::copy_n(kParts.quarters[16 * (north % 16) + east % 16].data(), 4, text.data() + 2 * width);
   text.resize(static_cast<std::size_t>(2 * width + quarters));
   return text;
 }

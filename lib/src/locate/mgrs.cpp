@@ -47,13 +47,19 @@ Parts split(std::string_view text) {
   return parts;
 }
 
-/// Three letters after one or two digits, or a polar zone alone, and nothing that is a word.
-bool has_shape(const Parts& parts, std::string_view text) {
+/// Three letters after one or two digits, or a polar zone alone.
+bool has_shape(const Parts& parts, const PlainText& typed) {
   if (parts.letters.size() != 3 || parts.zone.size() > 2) return false;
-  if (parts.letters == "DEG" || parts.letters == "MIN" || parts.letters == "SEC") return false;
-  if (!parts.zone.empty()) return true;
-  return kPolarZones.find(parts.letters[0]) != std::string_view::npos &&
-         parts.rest_at == text.size();
+  if (parts.zone.empty()) {
+    return kPolarZones.find(parts.letters[0]) != std::string_view::npos &&
+           parts.rest_at == typed.text().size();
+  }
+  // 19DEG and 18SEC are squares, 19 deg and 18sec are not: the units of angles are squares only
+  // where they are typed as the standard does, close up and in capitals.
+  const bool unit = parts.letters == "DEG" || parts.letters == "MIN" || parts.letters == "SEC";
+  const bool close = parts.band_at == parts.zone.size() && parts.square_at == parts.band_at + 1;
+  return !unit ||
+         (close && !typed.typed_small(parts.band_at) && parts.rest_at == typed.text().size());
 }
 
 std::string size_in_words(std::size_t digits) {
@@ -73,7 +79,7 @@ bool is_named(std::string_view name, const Parts& parts, std::string_view digits
 Attempt read_mgrs(const PlainText& typed, const Options&) {
   const std::string_view text = typed.text();
   const Parts parts = split(text);
-  if (!has_shape(parts, text)) return not_mine();
+  if (!has_shape(parts, typed)) return not_mine();
 
   if (!parts.zone.empty()) {
     const int zone = std::stoi(parts.zone);

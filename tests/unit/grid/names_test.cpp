@@ -1,6 +1,8 @@
 // Names against published and derived tables.
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "support/check_table.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/grid/quarter.hpp"
@@ -135,6 +137,36 @@ INSTANTIATE_TEST_SUITE_P(Table, BadName,
                          testing::ValuesIn(test::check_rows("grid/bad_names.csv",
                                                             {"system", "name", "character"})),
                          test::RowName());
+
+TEST(AnyText, IsReadOrRefusedNothingElse) {
+  std::mt19937 random(3);
+  constexpr std::string_view kAlphabet = "0123456789ABCDEFGHJKLMNPQRSTUVWXYZNSEW/ -aZ\xc3\xa9\x00";
+  std::uniform_int_distribution<std::size_t> pick(0, kAlphabet.size() - 1);
+  std::uniform_int_distribution<std::size_t> size(0, 12);
+  int read = 0;
+  for (const std::string_view system : systems()) {
+    const Grid& used = grid(system);
+    const std::string good = used.name_of(
+        Position::at(Angle::degrees(40.1), Angle::degrees(-100.1)), used.levels().back());
+    for (int i = 0; i < 20'000; ++i) {
+      std::string text = good;  // half of them: a good name with one character changed
+      if (i % 2 == 0) {
+        text.clear();
+        for (std::size_t k = size(random); k > 0; --k) text += kAlphabet[pick(random)];
+      } else {
+        text[pick(random) % text.size()] = kAlphabet[pick(random)];
+      }
+      try {
+        const Cell cell = used.cell(text);
+        ASSERT_EQ(used.cell(cell.name).name, cell.name) << text;
+        ++read;
+      } catch (const Error& error) {
+        ASSERT_EQ(error.code(), ErrorCode::value) << text;
+      }
+    }
+  }
+  EXPECT_GT(read, 1'000);
+}
 
 TEST(Systems, UnknownNamesGetTheNearestSpelling) {
   try {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <set>
 #include <sstream>
 
 #include "support/check_table.hpp"
@@ -73,25 +74,38 @@ TEST_P(Corpus, IsReadOrRefusedAsTheRowSays) {
   }
 }
 
+std::vector<CheckRow> corpus() {
+  return test::check_rows("locate/corpus.csv", {"text", "latitude_deg", "longitude_deg", "read_as",
+                                                "other_readings", "fails_at", "message", "source"});
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, Corpus, ::testing::ValuesIn(corpus()), test::RowName());
+
 /// P2: with Options::strict a text with other readings is refused, all others are read the same.
-TEST_P(Corpus, StrictRefusesWhatIsAmbiguous) {
-  const CheckRow& row = GetParam();
+TEST(CorpusAsAWhole, StrictRefusesExactlyWhatIsAmbiguous) {
   Options strict = corpus_options();
   strict.strict = true;
-  if (row.empty("fails_at") && row.empty("other_readings")) {
-    EXPECT_EQ(read_position(row.text("text"), strict).position,
-              read_position(row.text("text"), corpus_options()).position);
-  } else {
-    EXPECT_THROW(read_position(row.text("text"), strict), Error);
+  for (const CheckRow& row : corpus()) {
+    if (row.empty("fails_at") && row.empty("other_readings")) {
+      EXPECT_EQ(read_position(row.text("text"), strict).position,
+                read_position(row.text("text"), corpus_options()).position)
+          << row.place();
+    } else {
+      EXPECT_THROW(read_position(row.text("text"), strict), Error) << row.place();
+    }
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(
-    Corpus, Corpus,
-    ::testing::ValuesIn(test::check_rows("locate/corpus.csv",
-                                         {"text", "latitude_deg", "longitude_deg", "read_as",
-                                          "other_readings", "fails_at", "message", "source"})),
-    test::RowName());
+TEST(CorpusAsAWhole, IsAsLargeAsPromised) {
+  int malformed = 0;
+  std::set<std::string> texts;
+  for (const CheckRow& row : corpus()) {
+    malformed += row.empty("fails_at") ? 0 : 1;
+    EXPECT_TRUE(texts.insert(row.text("text")).second) << row.place() << ": stands twice";
+  }
+  EXPECT_GE(texts.size(), 400u);
+  EXPECT_GE(malformed, 100);
+}
 
 }  // namespace
 }  // namespace sweepwright::locate
