@@ -123,9 +123,14 @@ formats::PositionReport report(locate::Reading reading, const Locator& locator,
                                std::vector<std::string> remarks) {
   formats::PositionReport made{std::move(reading), {}, {}, std::move(remarks)};
   made.notations = locate::notations(made.reading.position, locator.precision);
-  made.variation = magnetic::variation(made.reading.position, locator.date);
-  const auto& warnings = made.variation->warnings;
-  made.remarks.insert(made.remarks.end(), warnings.begin(), warnings.end());
+  try {
+    made.variation = magnetic::variation(made.reading.position, locator.date);
+    const auto& warnings = made.variation->warnings;
+    made.remarks.insert(made.remarks.end(), warnings.begin(), warnings.end());
+  } catch (const Error& error) {
+    // The position stands without it.
+    made.remarks.push_back(fmt::format("no magnetic variation: {}", error.what()));
+  }
   return made;
 }
 

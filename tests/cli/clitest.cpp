@@ -54,6 +54,8 @@ std::vector<std::string> lines_of(std::string_view output) {
   while (!output.empty()) {
     const std::size_t end = output.find('\n');
     lines.emplace_back(output.substr(0, end));
+    replace_all(lines.back(), "\r", "\\r");
+    replace_all(lines.back(), "\x1B", "\\e");
     if (end == std::string_view::npos) {
       lines.emplace_back("(no line end)");
       break;

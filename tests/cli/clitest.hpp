@@ -8,9 +8,10 @@
 //
 // After `> ` or `! `, `...` stands for any number of lines, and `~REGEX` for a line that the
 // ECMAScript regular expression matches as a whole. Standard output, standard error and exit status
-// are all compared, so a command that should say nothing needs no line. Output that does not end
-// with a line end has the line `(no line end)` after it. Empty lines may stand anywhere; any other
-// line is an error.
+// are all compared, so a command that should say nothing needs no line. What cannot be seen is made
+// visible: a carriage return is `\r`, an escape `\e`, and output that does not end with a line end
+// has the line `(no line end)` after it. Empty lines may stand anywhere; any other line is an
+// error.
 //
 // The commands of a file run one after the other in the same folder, empty at first, with the built
 // command on the PATH, LC_ALL=C, TZ=UTC, SOURCE_DATE_EPOCH=0, DATA (tests/cli/data) and DEMOS

@@ -80,6 +80,10 @@ TEST(ClitestOutput, shows_a_missing_line_end) {
   EXPECT_THAT(lines_of("\n"), ElementsAre(""));
 }
 
+TEST(ClitestOutput, shows_what_cannot_be_seen) {
+  EXPECT_THAT(lines_of("a\r\n\x1B[1mb\n"), ElementsAre("a\\r", "\\e[1mb"));
+}
+
 TEST(ClitestMatch, is_exact_without_signs) {
   EXPECT_TRUE(lines_match({}, {}));
   EXPECT_TRUE(lines_match({"a", "b"}, {"a", "b"}));

@@ -32,7 +32,7 @@ std::optional<PaperBox> seen_part(const MapView& view, const PaperArea& cell) {
 
 /// The size of a text of that width in ems that fits into a box, at most kLargestCellName.
 double largest_text(double along_mm, double across_mm, double ems) {
-  return std::min({kLargestCellName, 0.3 * across_mm, 0.8 * along_mm / ems});
+  return std::min({kLargestCellName, 0.45 * across_mm, 0.8 * along_mm / ems});
 }
 
 /// Of the gaps between neighbouring search legs, the usual one on the paper.
@@ -62,9 +62,9 @@ Elements cell_names(const MapView& view, const std::vector<grid::Cell>& cells,
     const double ems = text_width_mm(cell.name, 1, true);
     const double level = largest_text(seen->width_mm(), seen->height_mm(), ems);
     const double upright = largest_text(seen->height_mm(), seen->width_mm(), ems);
-    // Far north and south the cells are narrow: names stand on end when they are larger so.
-    const bool on_end = upright > level;
-    const double size = std::max(level, upright);
+    // Far north and south the cells are narrow: there names stand on end.
+    const bool on_end = level < kLeastCellName;
+    const double size = on_end ? upright : level;
     if (size < kLeastCellName) continue;
     Text text{{}, cell.name, size, TextAnchor::middle, true, on_end ? -90.0 : 0.0,
               style::kCellName, 0};

@@ -32,7 +32,7 @@ double lines(std::string_view text, double width_mm) {
 }
 
 double height(const std::vector<SheetBlock>& blocks, double width_mm) {
-  constexpr double kNames = 23;  // mm
+  constexpr double kNames = 20;  // mm
   double total = 0;
   for (const SheetBlock& block : blocks) {
     total += kTitle;
@@ -45,7 +45,7 @@ double height(const std::vector<SheetBlock>& blocks, double width_mm) {
 }
 
 double working_height(const Sheet& sheet) {
-  constexpr double kExpressions = 51;  // mm
+  constexpr double kExpressions = 43;  // mm
   double total = kTitle;
   for (const SheetStep& step : sheet.working) {
     total += kTextLine * lines(step.expression, kExpressions);
@@ -62,7 +62,7 @@ double legs_height(const Sheet& sheet) {
 
 PaperSize sheet_map_size(const Sheet& sheet) {
   const double under = std::max({working_height(sheet), height(sheet.facts, 42),
-                                 height({sheet.instructions}, 50)});
+                                 height({sheet.instructions}, 59)});
   const double left = kPageHeight - kFixedParts - legs_height(sheet) - under;
   const double beside = height(sheet.assignment, 75);
   return {kMapWidth, std::clamp(std::max(left, beside), kLeastMapHeight, kMostMapHeight)};

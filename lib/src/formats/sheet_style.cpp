@@ -20,7 +20,7 @@ h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; paddin
 .head h1 { display: flex; align-items: center; gap: 3mm; font-size: 17pt; line-height: 1;
   overflow-wrap: anywhere; max-width: 92mm; }
 .head h1 .sector { border: 0.7mm solid #000; padding: 1.2mm 2mm; }
-.head dl.fields { flex: 1; align-content: center; grid-template-columns: 24mm 1fr 20mm 30mm;
+.head dl.fields { flex: 1; align-content: center; grid-template-columns: 24mm 1fr 19mm 38mm;
   font-weight: bold; }
 .head dl.fields dt { font-weight: normal; }
 .key { display: flex; border: 0.5mm solid #000; }
@@ -28,7 +28,7 @@ h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; paddin
 .key div:first-child { border-left: 0; }
 .key dt { font-size: 6.4pt; font-weight: normal; white-space: nowrap; }
 .key dd { font-size: 10.5pt; font-weight: bold; white-space: nowrap; }
-dl.fields { display: grid; grid-template-columns: 21mm 1fr; column-gap: 1mm; padding: 0 1mm; }
+dl.fields { display: grid; grid-template-columns: 18mm 1fr; column-gap: 1mm; padding: 0 1mm; }
 dl.fields dt { font-size: 6.8pt; line-height: 1.36; }
 dl.fields dd { overflow-wrap: anywhere; white-space: pre-line; }
 dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
@@ -36,7 +36,7 @@ dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
 .blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
 .map { flex: 1; position: relative; min-height: 75mm; }
 .map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
-.under { display: grid; grid-template-columns: 94mm 42mm 1fr; gap: 2mm; }
+.under { display: grid; grid-template-columns: 84mm 42mm 1fr; gap: 2mm; }
 .under ul { list-style: square; padding: 0 1mm 0 3.5mm; }
 .under li { overflow-wrap: anywhere; }
 .column { display: flex; flex-direction: column; gap: 0.6mm; }
@@ -45,8 +45,8 @@ td, th { padding: 0 0.6mm; text-align: right; white-space: nowrap; font-weight: 
   vertical-align: top; }
 .working { font-size: 7.2pt; }
 .working td { text-align: left; white-space: normal; overflow-wrap: anywhere; }
-.working td:first-child { width: 26mm; font-size: 6.8pt; line-height: 1.36; }
-.working td:last-child { width: 15mm; text-align: right; font-weight: bold; white-space: nowrap; }
+.working td:first-child { width: 25mm; font-size: 6.8pt; line-height: 1.36; }
+.working td:last-child { width: 14mm; text-align: right; font-weight: bold; white-space: nowrap; }
 .pair { display: flex; gap: 3mm; align-items: flex-start; }
 .pair table { flex: 1; width: auto; }
 .legs { font-size: 7.1pt; line-height: 1.12; }

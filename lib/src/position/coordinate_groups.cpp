@@ -204,9 +204,25 @@ class Sharing {
     }
   }
 
+  /// 38:15 and 38 deg 15 are degrees and minutes of one coordinate.
+  void check_parted() {
+    const Number& second = number(split_);
+    const bool degrees_then_bare =
+        number(split_ - 1).unit == Unit::degree && second.unit == Unit::unmarked;
+    const int wanted = degrees_then_bare ? 3 : 2;
+    const bool dash = (second.before & kDash) != 0;  // check_gaps() tells about dashes
+    if (second.sign != '\0' || second.unit == Unit::degree || dash ||
+        strength(second.before) >= wanted) {
+      return;
+    }
+    fail(numbers_[split_].at, "it is not clear that a second coordinate begins here",
+         "put a comma between latitude and longitude");
+  }
+
   /// Dashes and commas must mean one thing only.
   void check_gaps() {
     const unsigned between = number(split_).before;
+    if (letters_.empty() && labels_.empty()) check_parted();
     if (letters_.empty() && labels_.empty() && (between & kDash) != 0) {
       return fail(numbers_[split_].at, "a dash before this number may be a minus or a separator",
                   "write hemisphere letters, or a comma and a minus");

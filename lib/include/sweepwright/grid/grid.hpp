@@ -52,7 +52,8 @@ class Grid {
   /// The cell of a name. Throws Error(value): what was found, at which character, what is expected.
   virtual Cell cell(std::string_view name) const = 0;
 
-  /// Hands over the cells of an area, each once, row by row from the north, each row eastward.
+  /// Hands over the cells of an area, each once: row by row from the north, each row eastward from
+  /// 180 W. A grid with zones does one zone after the other.
   virtual void visit(const Region& area, const Level& level, Selection selection,
                      const CellSink& sink) const = 0;
   /// The same for the ground between parallels and meridians; rows start at the box's west.
@@ -65,8 +66,8 @@ class Grid {
   virtual std::optional<Cell> parent(const Cell& cell) const = 0;
   /// The cells of the next finer level in this one, in the system's own order; none at the finest.
   virtual std::vector<Cell> children(const Cell& cell) const = 0;
-  /// The cells of the same level that share an edge or a corner, clockwise from the north. Cells
-  /// that meet only at a pole are not neighbours.
+  /// The cells of the same level that share an edge or a corner, clockwise from the north. Where
+  /// meridians are edges, cells that meet only at a pole are not neighbours.
   virtual std::vector<Cell> neighbours(const Cell& cell) const = 0;
 
  protected:
