@@ -14,13 +14,15 @@ namespace {
 using sweepwright::Angle;
 using sweepwright::Position;
 
+constexpr std::size_t kPlaces = 4096;
+
 const std::vector<Position>& places() {
   static const std::vector<Position> all = [] {
     std::mt19937_64 random(1);
     std::uniform_real_distribution<double> latitude(-90, 90);
     std::uniform_real_distribution<double> longitude(-180, 180);
     std::vector<Position> made;
-    for (int i = 0; i < 4096; ++i) {
+    for (int i = 0; i < static_cast<int>(kPlaces); ++i) {
       made.push_back(
           Position::at(Angle::degrees(latitude(random)), Angle::degrees(longitude(random))));
     }
@@ -45,17 +47,19 @@ void name_in(benchmark::State& state, std::string_view system, std::string_view 
   if (!names_agree()) state.SkipWithError("names differ from GeographicLib's");
   const sweepwright::grid::Grid& grid = sweepwright::grid::grid(system);
   const sweepwright::grid::Level level = grid.level(level_name);
+  const std::vector<Position>& all = places();
   std::size_t i = 0;
   for (auto _ : state) {
-    benchmark::DoNotOptimize(grid.name_of(places()[i++ % places().size()], level));
+    benchmark::DoNotOptimize(grid.name_of(all[i++ % kPlaces], level));
   }
 }
 
 void GarsByGeographicLib(benchmark::State& state) {
+  const std::vector<Position>& all = places();
   std::size_t i = 0;
   std::string name;
   for (auto _ : state) {
-    const Position& place = places()[i++ % places().size()];
+    const Position& place = all[i++ % kPlaces];
     GeographicLib::GARS::Forward(place.latitude().degrees(), place.longitude().degrees(), 2, name);
     benchmark::DoNotOptimize(name);
   }

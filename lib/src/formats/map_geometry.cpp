@@ -153,6 +153,14 @@ std::optional<PaperBox> bounds(const PaperArea& area) {
   return box;
 }
 
+double area_mm2(const PaperArea& area) {
+  double twice = 0;
+  for_each_edge(area, [&](PaperPoint a, PaperPoint b) {
+    twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
+  });
+  return std::abs(twice) / 2;
+}
+
 double distance_to_edge_mm(const PaperArea& area, PaperPoint point) {
   double least = std::numeric_limits<double>::max();
   for_each_edge(area, [&](PaperPoint a, PaperPoint b) {

@@ -54,6 +54,8 @@ bool contains(const PaperArea& area, PaperPoint point);
 bool contains(const PaperArea& area, const PaperBox& box);
 /// The box round all rings; none for an empty area.
 std::optional<PaperBox> bounds(const PaperArea& area);
+/// Area of the rings, holes taken off when they run the other way round.
+double area_mm2(const PaperArea& area);
 /// Distance to the nearest edge.
 double distance_to_edge_mm(const PaperArea& area, PaperPoint point);
 

@@ -24,7 +24,9 @@ PaperPoint along(PaperPoint from, PaperPoint to, double share) {
 /// The part of the frame that a cell takes up; none for one that is too small to see.
 std::optional<PaperBox> seen_part(const MapView& view, const PaperArea& cell) {
   const auto box = bounds(cell);
-  if (!box || std::min(box->width_mm(), box->height_mm()) < kLeastCell) return std::nullopt;
+  if (!box) return std::nullopt;
+  const double longest = std::max(box->width_mm(), box->height_mm());
+  if (area_mm2(cell) < kLeastCell * longest) return std::nullopt;  // narrower than kLeastCell
   const PaperBox seen = intersection(*box, view.frame());
   if (seen.width_mm() <= 0 || seen.height_mm() <= 0) return std::nullopt;
   return seen;
@@ -220,7 +222,8 @@ Elements stacked_at(const std::vector<Text>& lines, PaperPoint centre) {
   return out;
 }
 
-MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends) {
+MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends,
+                   double head_mm) {
   if (!(size.width_mm >= kLeastMapSize.width_mm) || !(size.height_mm >= kLeastMapSize.height_mm)) {
     throw Error(ErrorCode::value,
                 fmt::format("a map of {:.0f} mm by {:.0f} mm is too small to read", size.width_mm,
@@ -237,7 +240,7 @@ MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& l
     strip = std::max(strip, legend_height_mm(items, legend_width));
   }
   const double strip_top = size.height_mm - strip - 0.3;
-  paper.frame = {kGraticuleMargin + 0.2, kGraticuleMargin + 0.2,
+  paper.frame = {kGraticuleMargin + 0.2, head_mm + kGraticuleMargin + 0.2,
                  size.width_mm - kGraticuleMargin - 0.2, strip_top - kGap - kGraticuleMargin};
   paper.scales = {kGraticuleMargin, strip_top, legend_left, size.height_mm};
   paper.legend = {legend_left, strip_top, size.width_mm, size.height_mm};

@@ -56,9 +56,11 @@ struct MapPaper {
   PaperBox scales;
   PaperBox legend;
 };
-/// Room for any of the legends: what a map shows is only known when it is laid out.
-/// Throws Error(value) when the paper is smaller than kLeastMapSize.
-MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends);
+/// Room for any of the legends: what a map shows is only known when it is laid out. Throws
+/// Error(value) when the paper is smaller than kLeastMapSize.
+/// `head_mm`: height kept free above the frame, for a title.
+MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends,
+                   double head_mm);
 
 /// Frame, north arrow, graticule labels, scale bars, legend.
 Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,

@@ -5,12 +5,14 @@
 #include "formats/map_graticule.hpp"
 #include "formats/map_layers.hpp"
 #include "formats/map_style.hpp"
+#include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/map.hpp"
 
 namespace sweepwright::formats {
 namespace {
 
 constexpr double kRoomRoundArea = 4;  // mm
+constexpr double kHead = 4;           // mm
 /// Bases come onto the map when the area stays at least this share of its size.
 constexpr double kLeastShareWithBases = 0.7;
 
@@ -121,6 +123,18 @@ Elements sector_label(const MapView& view, const plan::Assignment& assignment,
   return placed_anyway(name, places, placer);
 }
 
+/// What the map is of, and the first of the cautions: the map is a file of its own.
+Elements head(const plan::Plan& plan, const MapPaper& paper) {
+  const double y = kHead / 2;
+  const Text caution{{paper.frame.right_mm, y}, std::string(kCautions.front()),
+                     style::kNeighbourName, TextAnchor::end, true, 0, style::kInk, 0};
+  const double room = paper.frame.width_mm() - bounds(caution).width_mm() - 3;
+  return {{Text{{paper.frame.left_mm, y},
+                fitted(plan.mission.incident.name, style::kNeighbourName, true, room),
+                style::kNeighbourName, TextAnchor::start, true, 0, style::kInk, 0}},
+          {caution}};
+}
+
 std::string description(const plan::Plan& plan) {
   std::string text = fmt::format("The search area of {} in {} sectors:",
                                  plan.mission.incident.name, plan.assignments.size());
@@ -135,7 +149,7 @@ std::string description(const plan::Plan& plan) {
 
 Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
   const auto& datum = plan.mission.datum;
-  const MapPaper paper = map_paper(size, all_legends(plan));
+  const MapPaper paper = map_paper(size, all_legends(plan), kHead);
   const MapView view = view_of(plan, paper.frame);
   Graticule grid_lines = graticule(view);
 
@@ -192,6 +206,7 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
   drawing.description = description(plan);
   drawing.elements.push_back({Group{std::move(under), frame}});
   drawing.elements.push_back({Group{std::move(over), frame}});
+  append(drawing.elements, head(plan, paper));
   append(drawing.elements,
          furniture(view, paper, north - PaperPoint{0, kNorthArrowSize.height_mm / 2},
                    std::move(grid_lines.labels), legend_items(plan, shown)));

@@ -160,7 +160,8 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const auto& datum = plan.mission.datum;
   const MapPaper paper = map_paper(
       size, {legend_items(crew, true, false), legend_items(crew, true, datum.has_value()),
-             legend_items(crew, false, false), legend_items(crew, false, datum.has_value())});
+             legend_items(crew, false, false), legend_items(crew, false, datum.has_value())},
+      0);
   const MapView view = view_of(assignment, paper.frame);
   const PaperBox inside = grown(paper.frame, -0.6);
   Graticule grid_lines = graticule(view);

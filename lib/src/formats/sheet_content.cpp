@@ -15,6 +15,9 @@
 namespace sweepwright::formats {
 namespace {
 
+/// A longer list would push the legs off the page.
+constexpr std::size_t kMostCellsListed = 36;
+
 std::vector<SheetField> heading(const plan::Incident& incident) {
   return {{"Incident Name", incident.name},
           {"Prepared by", incident.prepared_by},
@@ -61,8 +64,12 @@ SheetBlock resources(const plan::Assignment& assignment) {
 }
 
 std::string cells_text(const plan::GridChoice& grid, const plan::Assignment& assignment) {
+  const std::size_t listed = std::min(assignment.cells.size(), kMostCellsListed);
   std::string text = grid.system + " " + grid.level + ":";
-  for (const grid::Cell& cell : assignment.cells) text += " " + cell.name;
+  for (std::size_t i = 0; i < listed; ++i) text += " " + assignment.cells[i].name;
+  if (listed < assignment.cells.size()) {
+    text += fmt::format(" and {} more, on the overlay", assignment.cells.size() - listed);
+  }
   return text;
 }
 

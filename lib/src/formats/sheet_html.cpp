@@ -10,7 +10,8 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kBlankLine = 4.8;  // mm: a line of handwriting
+constexpr double kBlankLine = 4.8;    // mm: a line of handwriting
+constexpr double kLongCallsign = 10;  // ems
 
 class Html {
  public:
@@ -66,7 +67,9 @@ void write_block(Html& html, const SheetBlock& block) {
 void write_heading(Html& html, const Sheet& sheet) {
   const auto head = html.open("header", "head");
   {
-    const auto title = html.open("h1");
+    // A long callsign gets smaller letters, so that the rest of the heading keeps its room.
+    const bool long_name = text_width_mm(sheet.callsign, 1, true) > kLongCallsign;
+    const auto title = html.open("h1", long_name ? "long" : "");
     html.element("span", sheet.sector, "sector");
     html.element("span", sheet.callsign);
   }

@@ -18,8 +18,9 @@ h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; paddin
   margin-bottom: 0.4mm; break-after: avoid; }
 .head { display: flex; gap: 2.5mm; align-items: stretch; }
 .head h1 { display: flex; align-items: center; gap: 3mm; font-size: 17pt; line-height: 1;
-  overflow-wrap: anywhere; max-width: 92mm; }
-.head h1 .sector { border: 0.7mm solid #000; padding: 1.2mm 2mm; }
+  max-width: 62mm; }
+.head h1.long { font-size: 9pt; overflow-wrap: anywhere; }
+.head h1 .sector { flex: none; font-size: 17pt; border: 0.7mm solid #000; padding: 1.2mm 2mm; }
 .head dl.fields { flex: 1; align-content: center; grid-template-columns: 24mm 1fr 19mm 38mm;
   font-weight: bold; }
 .head dl.fields dt { font-weight: normal; }

@@ -35,6 +35,10 @@ const Grid& grid(std::string_view system) {
   for (const System& known : kSystems) {
     if (known.name == system) return known.grid();
   }
+  if (system == "local") {
+    throw Error(ErrorCode::value, "a local grid is not known by its name alone",
+                "give its origin, its direction and the side of a cell");
+  }
   throw Error(ErrorCode::value, fmt::format("'{}' is not a grid system", printable(system)),
               spelling_hint(system, systems()));
 }

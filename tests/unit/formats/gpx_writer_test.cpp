@@ -29,7 +29,8 @@ GpxDocument document() {
   document.time = TimePoint{};
   document.waypoints = {{at(-16.5, 179.5), "Last known position", "seen at 12:00", "Flag"},
                         {at(0, 180), "Antimeridian", "", ""}};
-  document.routes = {{"Crew 1 \"Falcon\"", "parallel track",
+  document.routes = {{"Crew 1 \"Falcon\"",
+                      "parallel track",
                       {{at(-16, 179.99999999), "Commence search point", "", ""},
                        {at(-16, -179.5), "Leg 1 end", "turn left", ""},
                        {at(-16.1, -179.5), "Leg 2 end", "", ""}}},
@@ -76,15 +77,17 @@ TEST(GpxWriter, short_names_stand_in_name_and_full_ones_in_the_comment) {
 }
 
 TEST(ShortNames, are_short_plain_and_unlike_each_other) {
-  const std::vector<std::string> names{"A1-1",   "A1-10",          "Commence search point",
-                                       "Commence sector", "A1-1", "commence",  "COMMEN", "---", "***"};
+  const std::vector<std::string> names{
+      "A1-1", "A1-10", "Commence search point", "Commence sector", "A1-1", "commence", "COMMEN",
+      "---",  "***"};
   EXPECT_THAT(short_names(names), ElementsAre("A11", "A110", "COMME2", "COMME3", "A11", "COMME4",
                                               "COMMEN", "WP", "WP2"));
 }
 
 TEST(ShortNames, do_not_run_out_early_and_say_so_when_they_do) {
   std::vector<std::string> names;
-  for (int i = 0; i < 2000; ++i) names.push_back("Waypoint (" + std::string(i + 1, 'x') + ")");
+  for (std::size_t i = 0; i < 2000; ++i)
+    names.push_back("Waypoint (" + std::string(i + 1, 'x') + ")");
   const std::vector<std::string> small = short_names(names);
   EXPECT_EQ(std::set<std::string>(small.begin(), small.end()).size(), names.size());
   for (const std::string& name : small) EXPECT_LE(name.size(), 6u);

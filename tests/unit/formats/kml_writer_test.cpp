@@ -82,7 +82,7 @@ TEST(KmlWriter, everything_is_valid_and_read_by_gdal) {
   const std::string text = everything();
   test::expect_valid_xml(text, test::kKmlSchema);
   const std::string read = test::ogrinfo(text, "kml");
-  EXPECT_EQ(test::occurrences(read, "OGRFeature("), 6u);  // GDAL shows no placemark without place
+  EXPECT_EQ(test::occurrences(read, "OGRFeature("), 7u);
   EXPECT_THAT(read, HasSubstr("Layer name: Area"));
   EXPECT_THAT(read, HasSubstr("Layer name: Nested"));
   EXPECT_THAT(read, HasSubstr("Name (String) = Area <1> & \"more\""));
@@ -114,8 +114,10 @@ TEST(KmlWriter, colours_are_written_backwards) {
 TEST(KmlWriter, texts_stay_texts) {
   const std::string text = everything();
   // Programs show a description as HTML: mark-up is escaped once for HTML and once for XML.
-  EXPECT_THAT(text, HasSubstr("first line&lt;br/&gt;second &amp;lt;b&amp;gt;line&amp;lt;/b&amp;gt;"));
-  EXPECT_THAT(text, HasSubstr("<Data name=\"callsign\"><value>&lt;b&gt;&amp;&quot;</value></Data>"));
+  EXPECT_THAT(text,
+              HasSubstr("first line&lt;br/&gt;second &amp;lt;b&amp;gt;line&amp;lt;/b&amp;gt;"));
+  EXPECT_THAT(text,
+              HasSubstr("<Data name=\"callsign\"><value>&lt;b&gt;&amp;&quot;</value></Data>"));
 }
 
 TEST(KmlWriter, characters_that_xml_cannot_hold_are_replaced) {

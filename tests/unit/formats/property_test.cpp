@@ -11,7 +11,9 @@ namespace sweepwright::formats {
 namespace {
 
 TEST(Property, every_kind_as_json_and_as_text) {
-  const auto both = [](const PropertyValue& value) { return to_json(value) + " " + to_text(value); };
+  const auto both = [](const PropertyValue& value) {
+    return to_json(value) + " " + to_text(value);
+  };
   EXPECT_EQ(both({}), "null ");
   EXPECT_EQ(both(true), "true true");
   EXPECT_EQ(both(std::int64_t{-12}), "-12 -12");
@@ -36,9 +38,9 @@ TEST(Property, numbers_read_back_as_the_same_number) {
 }
 
 TEST(Property, numbers_that_are_not_finite_are_refused) {
-  for (const double value : {std::numeric_limits<double>::infinity(),
-                             -std::numeric_limits<double>::infinity(),
-                             std::numeric_limits<double>::quiet_NaN()}) {
+  for (const double value :
+       {std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(),
+        std::numeric_limits<double>::quiet_NaN()}) {
     EXPECT_THROW(to_json(value), Error);
     EXPECT_THROW(to_text(value), Error);
     EXPECT_THROW(to_json(std::vector<double>{value}), Error);
@@ -56,7 +58,9 @@ TEST(Property, any_text_survives_json) {
 }
 
 TEST(Property, broken_utf8_becomes_the_replacement_character) {
-  EXPECT_EQ(to_json(std::string("a\xFF") + "b"), "\"a\xEF\xBF\xBD" "b\"");
+  EXPECT_EQ(to_json(std::string("a\xFF") + "b"),
+            "\"a\xEF\xBF\xBD"
+            "b\"");
   EXPECT_EQ(to_json(std::string("\xC3")), "\"\xEF\xBF\xBD\"");
 }
 

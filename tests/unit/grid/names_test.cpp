@@ -176,6 +176,7 @@ TEST(Systems, UnknownNamesGetTheNearestSpelling) {
     EXPECT_NE(error.hint().find("gars"), std::string::npos) << error.hint();
   }
   EXPECT_THROW(grid("gars").level("7.5min"), Error);
+  EXPECT_THROW(grid("local"), Error);
 }
 
 }  // namespace

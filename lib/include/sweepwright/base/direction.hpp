@@ -20,6 +20,8 @@ inline Angle normalized_360(Angle angle) {
 
 /// The angle brought into [-180, 180) degrees.
 inline Angle normalized_180(Angle angle) {
+  // A value already in range stays as it is, to the last bit.
+  if (angle.degrees() >= -180.0 && angle.degrees() < 180.0) return angle;
   const Angle turned = normalized_360(angle);
   return turned.degrees() >= 180.0 ? turned - Angle::degrees(360) : turned;
 }

@@ -3,8 +3,8 @@
 // Problem: every agency has its own grid. All of them answer the same few questions: what is the
 //   name of this place at this size, where is the ground of this name, which cells does an area
 //   need, which cell holds this one, which cells does it hold, which lie beside it.
-// Conventions: levels run from coarse to fine. Names are read in any letter case, with blanks
-//   round them, and written in one canonical form.
+// Conventions: levels run from coarse to fine; a Level belongs to the grid that it came from. Names
+//   are read in any letter case, with blanks round them, and written in one canonical form.
 // Domain: positions anywhere that covers() is true. Cells that end at a pole own it.
 // Exactness: a position is taken to a billionth of an arc second (31 nanometres on the ground);
 //   from there on grids of parallels and meridians use integers only. So the double nearest to an

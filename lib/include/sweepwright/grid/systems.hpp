@@ -1,4 +1,5 @@
-// The list of grid systems.
+// The list of grid systems. Grids that need more than a name are made apart: a user's own charts by
+// make_chart_grid(), a local grid by make_local_grid().
 #pragma once
 
 #include <string_view>
