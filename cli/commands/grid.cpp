@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -53,6 +54,11 @@ struct ChosenGrid {
 
 /// A cell, and the values that go with it.
 using CellTaker = std::function<void(const grid::Cell&, std::span<const formats::PropertyValue>)>;
+
+/// Further digits of shares and areas mean nothing.
+double millionths(double value) {
+  return std::round(value * 1e6) / 1e6;
+}
 
 formats::CellFormat cell_format(const std::string& name) {
   if (name == "kml") return formats::CellFormat::kml;
@@ -183,7 +189,7 @@ Job area_job(const grid::Grid& grid, const GridOptions& options) {
   job.visit = [&grid, level, region = area.reading.region](const CellTaker& take) {
     grid::visit_clipped(grid, region, level, [&](const grid::ClippedCell& part) {
       const std::vector<formats::PropertyValue> share{
-          part.whole ? 1.0 : part.area / grid::area(part.cell)};
+          part.whole ? 1.0 : millionths(part.area / grid::area(part.cell))};
       grid::Cell cut = part.cell;
       if (!part.whole) {
         cut.box.reset();
@@ -210,9 +216,9 @@ Job cells_job(const grid::Grid& grid, const GridOptions& options) {
   job.file.more = {"share", "shared_km2", "shared_nm2"};
   job.visit = [cells, other, level](const CellTaker& take) {
     for (const grid::SharedCell& shared : grid::convert_cells(cells, *other->grid, level)) {
-      take(shared.cell,
-           std::vector<formats::PropertyValue>{shared.share, shared.shared.square_kilometres(),
-                                               shared.shared.square_nautical_miles()});
+      take(shared.cell, std::vector<formats::PropertyValue>{
+                            millionths(shared.share), millionths(shared.shared.square_kilometres()),
+                            millionths(shared.shared.square_nautical_miles())});
     }
   };
   return job;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cmath>
 
 #include "sweepwright/formats/csv_writer.hpp"
 #include "sweepwright/formats/geojson_writer.hpp"
@@ -15,6 +16,13 @@ Geometry ground(const grid::Cell& cell) {
   if (cell.box) return *cell.box;
   return cell.region;
 }
+
+/// Digits beyond a centimetre, a square metre or a millionth mean nothing here.
+double rounded(double value, double units) {
+  return std::round(value * units) / units;
+}
+constexpr double kDegreeUnits = 1e7;
+constexpr double kAreaUnits = 1e6;
 
 /// Name, system and level, then whatever more the file has.
 class CellProperties {
@@ -105,8 +113,10 @@ class CsvCells : public CellWriter {
     std::vector<PropertyValue> row{cell.name, std::string(cell.system),
                                    std::string(cell.level.name)};
     for (PropertyValue& edge : limits(cell)) row.push_back(std::move(edge));
-    row.insert(row.end(), {label.latitude().degrees(), label.longitude().degrees(),
-                           area(cell).square_kilometres(), area(cell).square_nautical_miles()});
+    row.insert(row.end(), {rounded(label.latitude().degrees(), kDegreeUnits),
+                           rounded(label.longitude().degrees(), kDegreeUnits),
+                           rounded(area(cell).square_kilometres(), kAreaUnits),
+                           rounded(area(cell).square_nautical_miles(), kAreaUnits)});
     row.insert(row.end(), more.begin(), more.end());
     writer_.row(row);
   }
@@ -142,9 +152,10 @@ class JsonCells : public CellWriter {
     }
     const Position label = label_point(cell);
     text += fmt::format(R"(, "centre": [{}, {}], "area_km2": {}, "area_nm2": {})",
-                        to_json(label.longitude().degrees()), to_json(label.latitude().degrees()),
-                        to_json(area(cell).square_kilometres()),
-                        to_json(area(cell).square_nautical_miles()));
+                        to_json(rounded(label.longitude().degrees(), kDegreeUnits)),
+                        to_json(rounded(label.latitude().degrees(), kDegreeUnits)),
+                        to_json(rounded(area(cell).square_kilometres(), kAreaUnits)),
+                        to_json(rounded(area(cell).square_nautical_miles(), kAreaUnits)));
     for (std::size_t i = 0; i < more.size(); ++i) {
       text += fmt::format(", {}: {}", to_json(more_names_.at(i)), to_json(more[i]));
     }

@@ -46,13 +46,15 @@ class System::Implementation {
     const std::optional<Position> place = shifts_.rough_place(geographic);
     if (!place) throw no_such_place(coordinates, "");
     if (!contains(info_.area, *place, kAreaMargin)) {
-      throw no_such_place(coordinates, fmt::format(" (it is used in: {})", printable(info_.area.name)));
+      throw no_such_place(coordinates,
+                          fmt::format(" (it is used in: {})", printable(info_.area.name)));
     }
     ShiftedPlace shifted = shifts_.apply(geographic, *place);
     Conversion result{shifted.position, shifted.accuracy, shifted.operation, {}};
     if (!contains(info_.area, *place)) {
-      result.warnings.push_back(fmt::format(
-          "The position lies outside the area where {} is used: {}", info_.code, printable(info_.area.name)));
+      result.warnings.push_back(
+          fmt::format("The position lies outside the area where {} is used: {}", info_.code,
+                      printable(info_.area.name)));
     }
     if (info_.deprecated) {
       result.warnings.push_back(fmt::format(

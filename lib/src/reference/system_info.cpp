@@ -26,7 +26,8 @@ std::string_view kind_in_words(PJ_TYPE type) {
     case PJ_TYPE_GEOCENTRIC_CRS:
       return "a geocentric system";
     case PJ_TYPE_GEOGRAPHIC_3D_CRS:
-      return "a geographic system in three dimensions";
+    case PJ_TYPE_PROJECTED_CRS:
+      return "a system in three dimensions";
     case PJ_TYPE_VERTICAL_CRS:
       return "a system of heights";
     case PJ_TYPE_COMPOUND_CRS:
