@@ -17,6 +17,8 @@
 #include "sweepwright/formats/area_reader.hpp"
 #include "sweepwright/formats/cell_writer.hpp"
 #include "sweepwright/formats/input_file.hpp"
+#include "sweepwright/formats/map.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/grid/chart.hpp"
 #include "sweepwright/grid/clip.hpp"
 #include "sweepwright/grid/local.hpp"
@@ -167,6 +169,7 @@ std::vector<grid::Cell> named_cells(const grid::Grid& grid, const GridOptions& o
 struct Job {
   formats::CellFile file;
   std::vector<formats::InputDigest> inputs;
+  std::optional<Region> area;  ///< that the cells were asked for
   std::function<void(const CellTaker&)> visit;
 };
 
@@ -179,6 +182,7 @@ Job area_job(const grid::Grid& grid, const GridOptions& options) {
       options.centre_inside ? grid::Selection::centre_inside : grid::Selection::touching;
   Job job;
   job.inputs = {area.digest};
+  job.area = area.reading.region;
   if (!options.clip) {
     job.visit = [&grid, level, selection, region = area.reading.region](const CellTaker& take) {
       grid.visit(region, level, selection, [&](const grid::Cell& cell) { take(cell, {}); });
@@ -247,6 +251,20 @@ Job job_for(const grid::Grid& grid, const GridOptions& options) {
   return job;
 }
 
+formats::Drawing draw(const Job& job) {
+  std::vector<grid::Cell> cells;
+  job.visit([&](const grid::Cell& cell, std::span<const formats::PropertyValue>) {
+    cells.push_back(cell);
+    if (cells.size() > formats::kMostCellsOnMap) {
+      throw Error(
+          ErrorCode::value,
+          fmt::format("a picture of more than {} cells cannot be read", formats::kMostCellsOnMap),
+          "ask for a coarser level or a smaller area");
+    }
+  });
+  return formats::draw_cells_map(cells, job.area, kPictureSize);
+}
+
 void run(const GridOptions& options, const Context& context) {
   require_one_source(options);
   const ChosenGrid chosen = chosen_grid("--system", options.system, options);
@@ -255,7 +273,12 @@ void run(const GridOptions& options, const Context& context) {
   job.file.labels = options.label;
   formats::Provenance provenance = context.provenance();
   provenance.inputs = job.inputs;
+  const bool picture = options.output.format() == kPicture;
   options.output.write([&](formats::Sink& sink) {
+    if (picture) {
+      sink.write(formats::write_svg(draw(job)));
+      return;
+    }
     const auto writer = formats::make_cell_writer(sink, job.file, provenance);
     job.visit([&](const grid::Cell& cell, std::span<const formats::PropertyValue> more) {
       writer->cell(cell, more);
@@ -332,7 +355,7 @@ void add_grid_command(CLI::App& app, Context& context) {
       ->capture_default_str();
   command->add_option("--cell-size", options->cell_size, "Local grid: side of a cell")
       ->type_name("LENGTH");
-  options->output.add_to(*command, {"geojson", "kml", "csv", "json"});
+  options->output.add_to(*command, {"geojson", "kml", "csv", "json", std::string(kPicture)});
   command->callback([options, &context] { run(*options, context); });
 }
 

@@ -6,12 +6,15 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
+#include <optional>
 
 #include "common/command.hpp"
 #include "common/option_value.hpp"
 #include "common/output.hpp"
 #include "sweepwright/formats/area_reader.hpp"
+#include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/locate/read_position.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
@@ -100,16 +103,17 @@ int square_legs_for(const Region& region, Length spacing) {
                             1);
 }
 
-pattern::Pattern over_area(const PatternOptions& options, pattern::Kind kind, Length spacing,
-                           formats::Provenance& provenance) {
-  const formats::AreaFile area = formats::read_area_file(options.area);
-  for (const std::string& remark : area.reading.remarks) {
-    tell(fmt::format("{}: {}", options.area, remark));
-  }
+Region read_area(const std::string& path, formats::Provenance& provenance) {
+  formats::AreaFile area = formats::read_area_file(path);
+  for (const std::string& remark : area.reading.remarks) tell(fmt::format("{}: {}", path, remark));
   provenance.inputs.push_back(area.digest);
+  return std::move(area.reading.region);
+}
+
+pattern::Pattern over_area(const PatternOptions& options, pattern::Kind kind, Length spacing,
+                           const Region& region) {
   const auto track = optional_value("--track", options.track, parse_true_direction);
   const pattern::Turn turn = option_value("--turn", options.turn, pattern::parse_turn);
-  const Region& region = area.reading.region;
   if (!options.length.empty() || !options.width.empty()) {
     usage("the area gives the pattern's length and width",
           "leave out --length and --width, or --area");
@@ -139,15 +143,20 @@ void run(const PatternOptions& options, const Context& context) {
   }
   const Length spacing = option_value("--spacing", options.spacing, parse_length);
   const Speed speed = option_value("--speed", options.speed, parse_speed);
-  const formats::PatternFormat format = pattern_format(options.output.format());
+  const std::string format = options.output.format();
   formats::Provenance provenance = context.provenance();
-  const pattern::Pattern pattern = options.area.empty()
-                                       ? from_start(options, kind, spacing)
-                                       : over_area(options, kind, spacing, provenance);
+  std::optional<Region> area;
+  if (!options.area.empty()) area = read_area(options.area, provenance);
+  const pattern::Pattern pattern =
+      area ? over_area(options, kind, spacing, *area) : from_start(options, kind, spacing);
   for (const std::string& remark : pattern.remarks) tell(remark);
   formats::leg_rows(pattern, speed);  // refuses a speed of 0 before the output is opened
   options.output.write([&](formats::Sink& sink) {
-    formats::write_pattern(sink, pattern, speed, format, provenance);
+    if (format == kPicture) {
+      sink.write(formats::write_svg(formats::draw_pattern_map(pattern, area, kPictureSize)));
+    } else {
+      formats::write_pattern(sink, pattern, speed, pattern_format(format), provenance);
+    }
   });
 }
 
@@ -198,7 +207,7 @@ void add_pattern_command(CLI::App& app, Context& context) {
   command->add_option("--speed", options->speed, "Speed over the ground")
       ->required()
       ->type_name("SPEED");
-  options->output.add_to(*command, {"geojson", "kml", "gpx", "csv", "json"});
+  options->output.add_to(*command, {"geojson", "kml", "gpx", "csv", "json", std::string(kPicture)});
   command->callback([options, &context] { run(*options, context); });
 }
 

@@ -5,8 +5,10 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "sweepwright/formats/drawing.hpp"
 #include "sweepwright/formats/sink.hpp"
 
 namespace sweepwright::cli {
@@ -29,6 +31,10 @@ class OutputOptions {
   bool overwrite_ = false;
   std::vector<std::string> formats_;
 };
+
+/// The format of pictures, and their size: the width of a page.
+inline constexpr std::string_view kPicture = "svg";
+inline constexpr formats::PaperSize kPictureSize{180, 140};
 
 /// Writes text to standard output.
 void print(std::string_view text);

@@ -74,7 +74,7 @@ quietly() {
   shift
   mkdir -p "$(dirname "$log")"
   if ! "$@" >"$log" 2>&1; then
-    cat "$log" >&2
+    grep -v '^\[[0-9]*/[0-9]*\] ' "$log" >&2  # without the steps that went well
     echo "Failed: $*" >&2
     echo "The whole output is in $log" >&2
     return 1

@@ -14,11 +14,11 @@ namespace {
 // Widths of the printable ASCII characters in thousandths of the font's size, for a wide sans-serif
 // font. Measured in DejaVu Sans Book, which is wider than other common sans-serif fonts.
 constexpr std::array<std::uint16_t, 95> kAsciiWidths{
-    318, 401, 460, 838, 636, 950, 780, 275, 390, 390, 500, 838, 318, 361, 318, 337, 636, 636, 636,
+    318, 401, 460, 838, 636, 950, 780, 275, 390, 390, 500, 838, 318, 361,  318, 337, 636, 636, 636,
     636, 636, 636, 636, 636, 636, 636, 337, 337, 838, 838, 838, 531, 1000, 684, 686, 698, 770, 632,
-    575, 775, 752, 295, 295, 656, 557, 863, 748, 787, 603, 787, 695, 635, 611, 732, 684, 989, 685,
-    611, 685, 390, 337, 390, 838, 500, 500, 613, 635, 550, 635, 615, 352, 635, 634, 278, 278, 579,
-    278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592, 525, 636, 337, 636, 838};
+    575, 775, 752, 295, 295, 656, 557, 863, 748, 787, 603, 787, 695, 635,  611, 732, 684, 989, 685,
+    611, 685, 390, 337, 390, 838, 500, 500, 613, 635, 550, 635, 615, 352,  635, 634, 278, 278, 579,
+    278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592,  525, 636, 337, 636, 838};
 constexpr double kOtherWidth = 0.75;
 constexpr double kIdeographWidth = 1.0;
 constexpr double kBoldFactor = 1.12;
@@ -55,14 +55,12 @@ struct BoundsOf {
     return grown(box, shape.outline);
   }
   std::optional<PaperBox> operator()(const Disc& disc) const {
-    return grown(grown(PaperBox{disc.centre.x_mm, disc.centre.y_mm, disc.centre.x_mm,
-                                disc.centre.y_mm},
-                       disc.radius_mm),
-                 disc.outline);
+    return grown(
+        grown(PaperBox{disc.centre.x_mm, disc.centre.y_mm, disc.centre.x_mm, disc.centre.y_mm},
+              disc.radius_mm),
+        disc.outline);
   }
-  std::optional<PaperBox> operator()(const Text& text) const {
-    return formats::bounds(text);
-  }
+  std::optional<PaperBox> operator()(const Text& text) const { return formats::bounds(text); }
   std::optional<PaperBox> operator()(const Group& group) const {
     std::optional<PaperBox> box;
     for (const Element& element : group.elements) box = joined(box, formats::bounds(element));

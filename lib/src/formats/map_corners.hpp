@@ -19,8 +19,8 @@ struct SectorCorners {
   std::vector<CornerRing> rings;
 };
 
-/// At most kMostCorners where that can be: the tolerance is widened from kCornerTolerance until they
-/// are few enough to read out.
+/// At most kMostCorners where that can be: the tolerance is widened from kCornerTolerance until
+/// they are few enough to read out.
 SectorCorners sector_corners(const Region& sector);
 inline constexpr Length kCornerTolerance = Length::metres(50);
 inline constexpr std::size_t kMostCorners = 12;

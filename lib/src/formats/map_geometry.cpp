@@ -127,8 +127,8 @@ std::vector<double> crossings_at_height(const PaperArea& area, double y_mm) {
 
 bool contains(const PaperArea& area, PaperPoint point) {
   const std::vector<double> crossings = crossings_at_height(area, point.y_mm);
-  const auto left_of = std::count_if(crossings.begin(), crossings.end(),
-                                     [&](double x) { return x <= point.x_mm; });
+  const auto left_of =
+      std::count_if(crossings.begin(), crossings.end(), [&](double x) { return x <= point.x_mm; });
   return left_of % 2 == 1;
 }
 
@@ -155,9 +155,8 @@ std::optional<PaperBox> bounds(const PaperArea& area) {
 
 double area_mm2(const PaperArea& area) {
   double twice = 0;
-  for_each_edge(area, [&](PaperPoint a, PaperPoint b) {
-    twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
-  });
+  for_each_edge(area,
+                [&](PaperPoint a, PaperPoint b) { twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm; });
   return std::abs(twice) / 2;
 }
 

@@ -41,9 +41,8 @@ Reach reach(const MapView& view) {
   out.middle_longitude = view.to_position(middle(frame)).longitude().degrees();
   for (int row = 0; row <= kSteps; ++row) {
     for (int column = 0; column <= kSteps; ++column) {
-      const Position at =
-          view.to_position({frame.left_mm + frame.width_mm() * column / kSteps,
-                            frame.top_mm + frame.height_mm() * row / kSteps});
+      const Position at = view.to_position({frame.left_mm + frame.width_mm() * column / kSteps,
+                                            frame.top_mm + frame.height_mm() * row / kSteps});
       const double latitude = at.latitude().degrees();
       const double turn =
           normalized_180(at.longitude() - Angle::degrees(out.middle_longitude)).degrees();

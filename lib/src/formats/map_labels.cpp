@@ -54,8 +54,8 @@ std::optional<PaperPoint> LabelPlacer::best(PaperSize size, const std::vector<Pa
   return best;
 }
 
-std::optional<PaperPoint> LabelPlacer::place_over_lines(
-    PaperSize size, const std::vector<PaperPoint>& centres) {
+std::optional<PaperPoint> LabelPlacer::place_over_lines(PaperSize size,
+                                                        const std::vector<PaperPoint>& centres) {
   for (const PaperPoint& centre : centres) {
     const PaperBox box = box_round(centre, size);
     if (!contains(inside_, box) || overlap_mm2(box) > 0) continue;
@@ -110,9 +110,9 @@ std::vector<PaperPoint> places_round(PaperPoint symbol, double radius_mm, PaperS
   for (const double away : {0.2, 2.0, 5.0, 9.0, 14.0, 20.0}) {
     const double x = radius_mm + away + label.width_mm / 2;
     const double y = radius_mm + away + label.height_mm / 2;
-    for (const PaperPoint step : {PaperPoint{x, 0}, PaperPoint{-x, 0}, PaperPoint{0, -y},
-                                  PaperPoint{0, y}, PaperPoint{x, -y}, PaperPoint{-x, -y},
-                                  PaperPoint{x, y}, PaperPoint{-x, y}}) {
+    for (const PaperPoint step :
+         {PaperPoint{x, 0}, PaperPoint{-x, 0}, PaperPoint{0, -y}, PaperPoint{0, y},
+          PaperPoint{x, -y}, PaperPoint{-x, -y}, PaperPoint{x, y}, PaperPoint{-x, y}}) {
       places.push_back(symbol + step);
     }
   }

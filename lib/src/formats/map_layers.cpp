@@ -12,10 +12,10 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kLeastCell = 2;         // mm: smaller cells are a grey mesh that tells nothing
-constexpr double kLeastCellName = 2.1;   // mm
-constexpr double kLargestCellName = 4;   // mm
-constexpr double kLeastArrowLeg = 5;     // mm
+constexpr double kLeastCell = 2;        // mm: smaller cells are a grey mesh that tells nothing
+constexpr double kLeastCellName = 2.1;  // mm
+constexpr double kLargestCellName = 4;  // mm
+constexpr double kLeastArrowLeg = 5;    // mm
 
 PaperPoint along(PaperPoint from, PaperPoint to, double share) {
   return from + share * (to - from);
@@ -68,14 +68,13 @@ Elements cell_names(const MapView& view, const std::vector<grid::Cell>& cells,
     const bool on_end = level < kLeastCellName;
     const double size = on_end ? upright : level;
     if (size < kLeastCellName) continue;
-    Text text{{}, cell.name, size, TextAnchor::middle, true, on_end ? -90.0 : 0.0,
-              style::kCellName, 0};
+    Text text{{}, cell.name, size, TextAnchor::middle, true, on_end ? -90.0 : 0.0, style::kCellName,
+              0};
     const PaperSize needed = label_size(text);
     std::vector<PaperPoint> places =
         places_inside(area, grown(view.frame(), -0.5), needed, view.to_paper(label_point(cell)));
-    std::stable_partition(places.begin(), places.end(), [&](PaperPoint at) {
-      return contains(ground, box_round(at, needed));
-    });
+    std::stable_partition(places.begin(), places.end(),
+                          [&](PaperPoint at) { return contains(ground, box_round(at, needed)); });
     const auto at = placer.place_over_lines(needed, places);
     if (!at) continue;
     text.at = *at;
@@ -100,8 +99,8 @@ Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen
     lines.push_back({Line{{from, to}, stroke}});
     if (pen.arrows && leg.kind == pattern::LegKind::search &&
         length_mm(to - from) >= kLeastArrowLeg) {
-      arrows.push_back(arrowhead(along(from, to, 0.6), direction_deg(from, to), arrow_size,
-                                 pen.colour));
+      arrows.push_back(
+          arrowhead(along(from, to, 0.6), direction_deg(from, to), arrow_size, pen.colour));
     }
   }
   append(lines, std::move(arrows));
@@ -115,8 +114,8 @@ Elements leg_numbers(const MapView& view, const pattern::Pattern& pattern, Label
     const PaperPoint from = view.to_paper(pattern.legs[i].from);
     const PaperPoint to = view.to_paper(pattern.legs[i].to);
     const double length = length_mm(to - from);
-    Text text{{}, std::to_string(i + 1), style::kLegNumber, TextAnchor::middle, true, 0,
-              style::kInk, style::kHalo};
+    Text text{{}, std::to_string(i + 1), style::kLegNumber, TextAnchor::middle, true,
+              0,  style::kInk,           style::kHalo};
     std::vector<PaperPoint> places;
     for (const double mm : {5.0, 8.0, 11.0, 14.0}) {
       if (mm < 0.5 * length) places.push_back(along(from, to, mm / length));
@@ -159,8 +158,8 @@ Elements placed_anyway(Text text, const std::vector<PaperPoint>& places, LabelPl
 
 Elements named_beside(PaperPoint symbol, double radius_mm, const std::string& name, bool bold,
                       LabelPlacer& placer) {
-  Text text{symbol, name, style::kSymbolName, TextAnchor::middle, bold, 0, style::kInk,
-            style::kHalo};
+  Text text{symbol, name, style::kSymbolName, TextAnchor::middle,
+            bold,   0,    style::kInk,        style::kHalo};
   return placed_anyway(text, places_round(symbol, radius_mm, label_size(text)), placer);
 }
 
@@ -182,21 +181,26 @@ Elements base(const MapView& view, const plan::NamedPlace& base, Position seen_f
   const GeodesicLine home = geodesic(seen_from, base.position);
   const double length = std::min(9.0, length_mm(way->to - way->from));
   const PaperPoint tip = way->to;
-  const PaperPoint tail =
-      tip - length * unit_vector(direction_deg(view.to_paper(seen_from), at));
+  const PaperPoint tail = tip - length * unit_vector(direction_deg(view.to_paper(seen_from), at));
   placer.keep_clear({std::min(tip.x_mm, tail.x_mm) - 0.8, std::min(tip.y_mm, tail.y_mm) - 0.8,
                      std::max(tip.x_mm, tail.x_mm) + 0.8, std::max(tip.y_mm, tail.y_mm) + 0.8});
   out = arrow(tail, tip, style::kInk);
   const PaperPoint beside = along(tail, tip, 0.5);
-  const Text name{beside, fitted(base.name, style::kSymbolName, false, most),
-                  style::kSymbolName, TextAnchor::middle, false, 0, style::kInk, style::kHalo};
+  const Text name{beside,
+                  fitted(base.name, style::kSymbolName, false, most),
+                  style::kSymbolName,
+                  TextAnchor::middle,
+                  false,
+                  0,
+                  style::kInk,
+                  style::kHalo};
   Text way_home = name;
   way_home.text = fmt::format("{}, {}", format_length(home.length, LengthUnit::nautical_mile, 1),
                               format_direction(home.start_track));
   const std::vector<Text> lines{name, way_home};
-  append(out, stacked_at(lines, placer.place_anyway(stack_size(lines),
-                                                    places_round(beside, length / 2,
-                                                                 stack_size(lines)))));
+  append(out, stacked_at(lines,
+                         placer.place_anyway(stack_size(lines),
+                                             places_round(beside, length / 2, stack_size(lines)))));
   return out;
 }
 
@@ -279,8 +283,7 @@ LegendItem legend_way_to_base(std::string text) {
 }
 
 LegendItem legend_symbol(std::string text, std::function<Elements(PaperPoint)> symbol) {
-  return {std::move(text),
-          [symbol = std::move(symbol)](PaperBox box) {
+  return {std::move(text), [symbol = std::move(symbol)](PaperBox box) {
             constexpr double kSmaller = 0.7;
             return scaled(symbol(middle(box)), middle(box), kSmaller);
           }};

@@ -14,8 +14,8 @@ namespace sweepwright::formats {
 
 /// Outlines of grid cells; cells too small to see are left out.
 Elements cell_lines(const MapView& view, const std::vector<grid::Cell>& cells);
-/// Names of grid cells, large and grey, to be drawn under the legs; each in its cell, where that can
-/// be on `ground`, and where no other label is. Cells too small for a name have none.
+/// Names of grid cells, large and grey, to be drawn under the legs; each in its cell, where that
+/// can be on `ground`, and where no other label is. Cells too small for a name have none.
 Elements cell_names(const MapView& view, const std::vector<grid::Cell>& cells,
                     const PaperArea& ground, LabelPlacer& placer);
 

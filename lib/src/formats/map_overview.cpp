@@ -76,8 +76,7 @@ std::vector<LegendItem> legend_items(const plan::Plan& plan, Shown shown) {
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     items.push_back(crew_item(plan.assignments[i], crew_style(i)));
   }
-  items.push_back(legend_symbol("commence search point",
-                                level_start_symbol));
+  items.push_back(legend_symbol("commence search point", level_start_symbol));
   items.push_back(legend_line("search area", Stroke{style::kInk, style::kAreaOutline, {}}));
   items.push_back(legend_line("grid cell", Stroke{style::kFaint, style::kCellLine, {}}));
   if (shown.base) items.push_back(legend_symbol("base", base_symbol));
@@ -107,15 +106,20 @@ Elements sector_label(const MapView& view, const plan::Assignment& assignment,
   if (!at) return {};
   const auto box = bounds(area);
   const double room = std::min(45.0, 0.9 * box->width_mm());
-  const std::string callsign =
-      fitted(assignment.unit.callsign, style::kNeighbourName, false, room);
-  const Text name{*at, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0,
-            style::kInk, style::kHalo};
-  const Text crew{*at, callsign, style::kNeighbourName, TextAnchor::middle, false, 0, style::kInk,
-            style::kHalo};
+  const std::string callsign = fitted(assignment.unit.callsign, style::kNeighbourName, false, room);
+  const Text name{*at,
+                  assignment.sector_name,
+                  style::kSectorName,
+                  TextAnchor::middle,
+                  true,
+                  0,
+                  style::kInk,
+                  style::kHalo};
+  const Text crew{*at,   callsign, style::kNeighbourName, TextAnchor::middle,
+                  false, 0,        style::kInk,           style::kHalo};
   const std::vector<Text> both{name, crew};
-  if (const auto place = placer.place(
-          stack_size(both), places_inside(area, view.frame(), stack_size(both), *at))) {
+  if (const auto place = placer.place(stack_size(both),
+                                      places_inside(area, view.frame(), stack_size(both), *at))) {
     return stacked_at(both, *place);
   }
   std::vector<PaperPoint> places = places_inside(area, view.frame(), label_size(name), *at);
@@ -126,18 +130,29 @@ Elements sector_label(const MapView& view, const plan::Assignment& assignment,
 /// What the map is of, and the first of the cautions: the map is a file of its own.
 Elements head(const plan::Plan& plan, const MapPaper& paper) {
   const double y = kHead / 2;
-  const Text caution{{paper.frame.right_mm, y}, std::string(kCautions.front()),
-                     style::kNeighbourName, TextAnchor::end, true, 0, style::kInk, 0};
+  const Text caution{{paper.frame.right_mm, y},
+                     std::string(kCautions.front()),
+                     style::kNeighbourName,
+                     TextAnchor::end,
+                     true,
+                     0,
+                     style::kInk,
+                     0};
   const double room = paper.frame.width_mm() - bounds(caution).width_mm() - 3;
   return {{Text{{paper.frame.left_mm, y},
                 fitted(plan.mission.incident.name, style::kNeighbourName, true, room),
-                style::kNeighbourName, TextAnchor::start, true, 0, style::kInk, 0}},
+                style::kNeighbourName,
+                TextAnchor::start,
+                true,
+                0,
+                style::kInk,
+                0}},
           {caution}};
 }
 
 std::string description(const plan::Plan& plan) {
-  std::string text = fmt::format("The search area of {} in {} sectors:",
-                                 plan.mission.incident.name, plan.assignments.size());
+  std::string text = fmt::format("The search area of {} in {} sectors:", plan.mission.incident.name,
+                                 plan.assignments.size());
   for (const plan::Assignment& assignment : plan.assignments) {
     text += fmt::format(" {} {}{}", assignment.sector_name, assignment.unit.callsign,
                         &assignment == &plan.assignments.back() ? "." : ",");
@@ -161,18 +176,20 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
     const plan::Assignment& assignment = plan.assignments[i];
     const CrewStyle crew = crew_style(i);
     crews.push_back({Shape{view.to_paper(assignment.sector),
-                           Stroke{style::kInk, style::kNeighbourOutline, {}}, {}, hatch_of(crew)}});
+                           Stroke{style::kInk, style::kNeighbourOutline, {}},
+                           {},
+                           hatch_of(crew)}});
     append(crews,
            legs(view, assignment.pattern, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
   }
-  crews.push_back({Shape{view.to_paper(plan.mission.area),
-                         Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
+  crews.push_back({Shape{
+      view.to_paper(plan.mission.area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
 
   Elements over;
   const PaperBox& frame = paper.frame;
-  const PaperPoint north = placer.place_anyway(
-      kNorthArrowSize, {{frame.right_mm - kNorthArrowSize.width_mm / 2 - 0.8,
-                         frame.top_mm + kNorthArrowSize.height_mm / 2 + 0.8}});
+  const PaperPoint north =
+      placer.place_anyway(kNorthArrowSize, {{frame.right_mm - kNorthArrowSize.width_mm / 2 - 0.8,
+                                             frame.top_mm + kNorthArrowSize.height_mm / 2 + 0.8}});
   for (const plan::Assignment& assignment : plan.assignments) {
     const PaperPoint at = view.to_paper(commence_search_point(assignment.pattern));
     placer.keep_clear(box_round(at, {2 * kStartRadius, 2 * kStartRadius}));

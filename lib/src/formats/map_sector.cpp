@@ -33,8 +33,14 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
                      Elements out{{Line{{{box.left_mm, y}, {box.right_mm, y}},
                                         Stroke{colour, style::kSearchLeg, {}}}}};
                      out.push_back(arrowhead({box.right_mm, y}, 90, 2, colour));
-                     out.push_back({Text{{box.left_mm + 2, y}, "1", style::kSmallText,
-                                         TextAnchor::middle, true, 0, style::kInk, style::kHalo}});
+                     out.push_back({Text{{box.left_mm + 2, y},
+                                         "1",
+                                         style::kSmallText,
+                                         TextAnchor::middle,
+                                         true,
+                                         0,
+                                         style::kInk,
+                                         style::kHalo}});
                      return out;
                    }});
   items.push_back(legend_line("cross leg", Stroke{crew.colour, style::kCrossLeg, {1.4, 0.8}}));
@@ -42,8 +48,14 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
                      const double y = middle(box).y_mm;
                      return Elements{{Line{{{box.left_mm, y}, {box.right_mm - 1.8, y}},
                                            Stroke{style::kInk, style::kSectorOutline, {}}}},
-                                     {Text{{box.right_mm, y}, "A", style::kSmallText,
-                                           TextAnchor::end, true, 0, style::kInk, 0}}};
+                                     {Text{{box.right_mm, y},
+                                           "A",
+                                           style::kSmallText,
+                                           TextAnchor::end,
+                                           true,
+                                           0,
+                                           style::kInk,
+                                           0}}};
                    }});
   items.push_back(
       legend_line("next sector", Stroke{style::kFaint, style::kNeighbourOutline, {2, 1}}));
@@ -66,8 +78,14 @@ Elements corner_letters(const MapView& view, const Region& sector, LabelPlacer& 
   for (const CornerRing& ring : sector_corners(sector).rings) {
     for (const Position& corner : ring.corners) {
       const PaperPoint at = view.to_paper(corner);
-      Text text{at, corner_letter(index++), style::kSymbolName, TextAnchor::middle, true, 0,
-                style::kInk, style::kHalo};
+      Text text{at,
+                corner_letter(index++),
+                style::kSymbolName,
+                TextAnchor::middle,
+                true,
+                0,
+                style::kInk,
+                style::kHalo};
       std::vector<PaperPoint> outside;
       for (const PaperPoint& place : places_round(at, kRadius, label_size(text))) {
         if (!contains(area, place)) outside.push_back(place);
@@ -88,11 +106,10 @@ Elements neighbour_names(const MapView& view, const plan::Plan& plan, std::size_
     const auto at = visible_middle(area, view.frame());
     if (!at) continue;
     for (const std::string& name :
-         {other.sector_name + " " +
-              fitted(other.unit.callsign, style::kNeighbourName, false, 35),
+         {other.sector_name + " " + fitted(other.unit.callsign, style::kNeighbourName, false, 35),
           other.sector_name}) {
-      const Text text{*at, name, style::kNeighbourName, TextAnchor::middle, false, 0,
-                      style::kQuiet, style::kHalo};
+      const Text text{*at,   name, style::kNeighbourName, TextAnchor::middle,
+                      false, 0,    style::kQuiet,         style::kHalo};
       Elements label =
           placed(text, places_inside(area, view.frame(), label_size(text), *at), placer);
       if (label.empty()) continue;
@@ -106,8 +123,8 @@ Elements neighbour_names(const MapView& view, const plan::Plan& plan, std::size_
 /// Name of sector and crew in a box, in the corner of the frame where it covers least.
 Elements name_plate(const MapView& view, const plan::Assignment& assignment, LabelPlacer& placer) {
   const PaperBox& frame = view.frame();
-  Text text{{}, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0,
-            style::kInk, 0};
+  Text text{
+      {}, assignment.sector_name, style::kSectorName, TextAnchor::middle, true, 0, style::kInk, 0};
   const PaperSize needed = label_size(text);
   const PaperSize size{needed.width_mm + 2, needed.height_mm + 0.6};
   const double x = size.width_mm / 2 + 0.6;
@@ -133,10 +150,11 @@ PaperPoint north_arrow_place(const MapView& view, LabelPlacer& placer) {
   const PaperBox& frame = view.frame();
   const double x = kNorthArrowSize.width_mm / 2 + 0.8;
   const double y = kNorthArrowSize.height_mm / 2 + 0.8;
-  const PaperPoint at = placer.place_anyway(
-      kNorthArrowSize,
-      {{frame.right_mm - x, frame.top_mm + y}, {frame.left_mm + x, frame.top_mm + y},
-       {frame.right_mm - x, frame.bottom_mm - y}, {frame.left_mm + x, frame.bottom_mm - y}});
+  const PaperPoint at =
+      placer.place_anyway(kNorthArrowSize, {{frame.right_mm - x, frame.top_mm + y},
+                                            {frame.left_mm + x, frame.top_mm + y},
+                                            {frame.right_mm - x, frame.bottom_mm - y},
+                                            {frame.left_mm + x, frame.bottom_mm - y}});
   return at - PaperPoint{0, kNorthArrowSize.height_mm / 2};
 }
 
@@ -158,10 +176,11 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const plan::Assignment& assignment = plan.assignments[index];
   const CrewStyle crew = crew_style(index);
   const auto& datum = plan.mission.datum;
-  const MapPaper paper = map_paper(
-      size, {legend_items(crew, true, false), legend_items(crew, true, datum.has_value()),
-             legend_items(crew, false, false), legend_items(crew, false, datum.has_value())},
-      0);
+  const MapPaper paper =
+      map_paper(size,
+                {legend_items(crew, true, false), legend_items(crew, true, datum.has_value()),
+                 legend_items(crew, false, false), legend_items(crew, false, datum.has_value())},
+                0);
   const MapView view = view_of(assignment, paper.frame);
   const PaperBox inside = grown(paper.frame, -0.6);
   Graticule grid_lines = graticule(view);
@@ -172,7 +191,9 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     if (i == index) continue;
     under.push_back({Shape{view.to_paper(plan.assignments[i].sector),
-                           Stroke{style::kFaint, style::kNeighbourOutline, {2, 1}}, {}, {}}});
+                           Stroke{style::kFaint, style::kNeighbourOutline, {2, 1}},
+                           {},
+                           {}}});
   }
   const PaperPoint start = view.to_paper(commence_search_point(assignment.pattern));
   const PaperPoint end = view.to_paper(assignment.pattern.legs.back().to);
@@ -180,8 +201,8 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   Elements own;
   own.push_back({Line{{base_at, start}, Stroke{style::kQuiet, 0.3, {0.4, 1.1}}}});
   append(own, legs(view, assignment.pattern, {crew.colour, style::kSearchLeg, {}, true}));
-  own.push_back({Shape{view.to_paper(assignment.sector),
-                         Stroke{style::kInk, style::kSectorOutline, {}}, {}, {}}});
+  own.push_back({Shape{
+      view.to_paper(assignment.sector), Stroke{style::kInk, style::kSectorOutline, {}}, {}, {}}});
 
   LabelPlacer placer(inside);
   for (const pattern::Leg& leg : assignment.pattern.legs) {
@@ -197,7 +218,8 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   placer.keep_clear(box_round(end, {2 * kEndRadius, 2 * kEndRadius}));
   const PaperPoint north = north_arrow_place(view, placer);
   append(over, name_plate(view, assignment, placer));
-  const bool datum_shown = datum && contains(grown(paper.frame, -kDatumRadius), view.to_paper(datum->position));
+  const bool datum_shown =
+      datum && contains(grown(paper.frame, -kDatumRadius), view.to_paper(datum->position));
   if (datum_shown) {
     const PaperPoint at = view.to_paper(datum->position);
     placer.keep_clear(box_round(at, {2 * kDatumRadius, 2 * kDatumRadius}));

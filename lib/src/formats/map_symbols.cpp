@@ -51,8 +51,14 @@ Elements scale_bar(PaperPoint at, double mm_per_unit, std::string_view unit) {
   out.push_back(shape(moved(at + PaperPoint{width / 2, 0}, left), rim, kWhite));
   const double text_y = at.y_mm - 1.5;
   const auto label = [&](double x, std::string text, TextAnchor anchor) {
-    out.push_back({Text{{at.x_mm + x, text_y}, std::move(text), style::kSmallText, anchor, false, 0,
-                        style::kInk, 0}});
+    out.push_back({Text{{at.x_mm + x, text_y},
+                        std::move(text),
+                        style::kSmallText,
+                        anchor,
+                        false,
+                        0,
+                        style::kInk,
+                        0}});
   };
   label(0, "0", TextAnchor::start);
   label(width, fmt::format("{:g} {}", length, unit), TextAnchor::middle);
@@ -73,8 +79,8 @@ LegendColumns legend_columns(const std::vector<LegendItem>& items, double width_
     double total = -kBetween;
     for (std::size_t i = 0; i < items.size(); ++i) {
       double& width = columns.widths_mm[i / rows];
-      const double text = std::min(kMostLegendText,
-                                   text_width_mm(items[i].text, style::kSmallText, false));
+      const double text =
+          std::min(kMostLegendText, text_width_mm(items[i].text, style::kSmallText, false));
       const double wider = std::max(width, kSampleWidth + kSampleGap + text + kBetween);
       total += wider - width;
       width = wider;
@@ -138,11 +144,11 @@ Elements arrow(PaperPoint from, PaperPoint to, Colour colour) {
 
 Elements north_arrow(PaperPoint top_middle) {
   const PaperPoint tip = top_middle + PaperPoint{0, 0.4};
-  return {shape(moved(tip, {{0, 0}, {1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}},
-                style::kInk),
-          shape(moved(tip, {{0, 0}, {-1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}}, kWhite),
-          {Text{tip + PaperPoint{0, 8.2}, "TRUE N", style::kSmallText, TextAnchor::middle, true, 0,
-                style::kInk, style::kHalo}}};
+  return {
+      shape(moved(tip, {{0, 0}, {1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}}, style::kInk),
+      shape(moved(tip, {{0, 0}, {-1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}}, kWhite),
+      {Text{tip + PaperPoint{0, 8.2}, "TRUE N", style::kSmallText, TextAnchor::middle, true, 0,
+            style::kInk, style::kHalo}}};
 }
 
 Elements scale_bars(PaperPoint at, double mm_per_metre) {

@@ -18,7 +18,9 @@ inline constexpr double kDatumRadius = 2.0;
 
 /// Commence search point: a triangle in a ring, pointing along the first leg.
 Elements start_symbol(PaperPoint at, double first_track_deg);
-inline Elements level_start_symbol(PaperPoint at) { return start_symbol(at, 90); }
+inline Elements level_start_symbol(PaperPoint at) {
+  return start_symbol(at, 90);
+}
 /// End of the pattern: a square.
 Elements end_symbol(PaperPoint at);
 /// Base: a hut.

@@ -22,6 +22,7 @@ add_room(formats
     map_crew_style.cpp
     map_geometry.cpp
     map_graticule.cpp
+    map_ground.cpp
     map_labels.cpp
     map_layers.cpp
     map_overview.cpp

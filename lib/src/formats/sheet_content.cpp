@@ -21,26 +21,26 @@ constexpr std::size_t kMostCellsListed = 36;
 std::vector<SheetField> heading(const plan::Incident& incident) {
   return {{"Incident Name", incident.name},
           {"Prepared by", incident.prepared_by},
-          {"Operational Period", local_period_text(incident.operational_period,
-                                                   incident.offset_from_utc) +
-                                     "\n" + utc_period_text(incident.operational_period)},
+          {"Operational Period",
+           local_period_text(incident.operational_period, incident.offset_from_utc) + "\n" +
+               utc_period_text(incident.operational_period)},
           {"Incident Number", incident.number}};
 }
 
 std::vector<SheetField> key_figures(const plan::Assignment& assignment) {
   const pattern::Pattern& pattern = assignment.pattern;
-  return {{"Commence search point (CSP)", position_text(commence_search_point(pattern))},
-          {"First leg, first turn",
-           fmt::format("{}, {}", format_direction(pattern.legs.front().line.start_track),
-                       pattern::name(pattern.first_turn))},
-          {"Track spacing", spacing_text(assignment.spacing)},
-          {"Height above surface", assignment.unit.search_height
-                                       ? feet_text(*assignment.unit.search_height)
-                                       : "on surface"},
-          {"Search speed", knots_text(assignment.unit.search_speed)},
-          {"Pattern, of search time",
-           fmt::format("{} of {}", format_duration_minutes(assignment.pattern_time),
-                       format_duration_minutes(assignment.search_time))}};
+  return {
+      {"Commence search point (CSP)", position_text(commence_search_point(pattern))},
+      {"First leg, first turn",
+       fmt::format("{}, {}", format_direction(pattern.legs.front().line.start_track),
+                   pattern::name(pattern.first_turn))},
+      {"Track spacing", spacing_text(assignment.spacing)},
+      {"Height above surface",
+       assignment.unit.search_height ? feet_text(*assignment.unit.search_height) : "on surface"},
+      {"Search speed", knots_text(assignment.unit.search_speed)},
+      {"Pattern, of search time",
+       fmt::format("{} of {}", format_duration_minutes(assignment.pattern_time),
+                   format_duration_minutes(assignment.search_time))}};
 }
 
 /// `, 3 persons`; empty when the number is not known.
@@ -102,10 +102,9 @@ SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment&
            {"Corners", corners_text(sector_corners(assignment.sector))},
            {"Pattern", fmt::format("{} {}, {} search legs", kind.designator, kind.title,
                                    search_leg_count(assignment.pattern))},
-           {"Coverage, POD",
-            fmt::format("{:.2f}, {} ({} law)", assignment.coverage.value(),
-                        percent_text(assignment.probability_of_detection.value()),
-                        sweep::name(mission.detection_law))}},
+           {"Coverage, POD", fmt::format("{:.2f}, {} ({} law)", assignment.coverage.value(),
+                                         percent_text(assignment.probability_of_detection.value()),
+                                         sweep::name(mission.detection_law))}},
           {}};
 }
 
@@ -154,9 +153,9 @@ std::vector<SheetBlankRow> debrief_blanks() {
 
 std::vector<std::string> footer(const Provenance& provenance) {
   std::vector<std::string> lines{
-      creator(provenance) + ", made " + format_utc(provenance.stamp) + " by: " +
-          provenance.command,
-      "WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, kt, ft. "
+      creator(provenance) + ", made " + format_utc(provenance.stamp) + " by: " + provenance.command,
+      "WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, kt, "
+      "ft. "
       "Times without wind and turns."};
   for (const InputDigest& input : provenance.inputs) {
     lines.push_back("Input " + input.name + ", SHA-256 " + input.sha256);

@@ -163,8 +163,8 @@ void write_legs(Html& html, const Sheet& sheet) {
   if (sheet.legs.size() <= kMostLegsOnFirstPage) {
     write_leg_pair(html, sheet);
   } else {
-    html.element("p", fmt::format("The table of all {} legs is on the following pages.",
-                                  sheet.legs.size()));
+    html.element(
+        "p", fmt::format("The table of all {} legs is on the following pages.", sheet.legs.size()));
   }
   html.element("p", sheet.legs_note, "note");
 }

@@ -3,8 +3,8 @@
 
 #include "formats/sheet_parts.hpp"
 
-// Reckons heights from the style sheet (sheet_style.cpp): both must change together. The page itself
-// stretches the map to what is really left; this only makes the drawing's shape fit that.
+// Reckons heights from the style sheet (sheet_style.cpp): both must change together. The page
+// itself stretches the map to what is really left; this only makes the drawing's shape fit that.
 
 namespace sweepwright::formats {
 namespace {
@@ -17,7 +17,7 @@ constexpr double kFixedParts = 84;  // mm: heading, key figures, debrief, cautio
 constexpr double kTextLine = 3.25;  // mm
 constexpr double kTextSize = 2.55;  // mm
 constexpr double kTitle = 4;        // mm: of a block, with its gap
-constexpr double kLegRow = 3;    // mm
+constexpr double kLegRow = 3;       // mm
 constexpr double kLegHead = 14;     // mm: title, heads, notes
 
 double lines(std::string_view text, double width_mm) {
@@ -61,8 +61,8 @@ double legs_height(const Sheet& sheet) {
 }  // namespace
 
 PaperSize sheet_map_size(const Sheet& sheet) {
-  const double under = std::max({working_height(sheet), height(sheet.facts, 42),
-                                 height({sheet.instructions}, 59)});
+  const double under =
+      std::max({working_height(sheet), height(sheet.facts, 42), height({sheet.instructions}, 59)});
   const double left = kPageHeight - kFixedParts - legs_height(sheet) - under;
   const double beside = height(sheet.assignment, 75);
   return {kMapWidth, std::clamp(std::max(left, beside), kLeastMapHeight, kMostMapHeight)};

@@ -29,20 +29,20 @@ void add_legs(Sheet& sheet, const plan::Assignment& assignment) {
     time += leg_time(assignment, leg);
     transit = transit || leg.kind == pattern::LegKind::transit;
     cross = cross || leg.kind == pattern::LegKind::cross;
-    sheet.legs.push_back({leg_label(++number, leg.kind), leg.kind, track_number(leg.line),
-                          nautical_miles_number(leg.line.length),
-                          format_duration(leg_time(assignment, leg)),
-                          nautical_miles_number(distance), format_duration(time),
-                          position_text(leg.to)});
+    sheet.legs.push_back(
+        {leg_label(++number, leg.kind), leg.kind, track_number(leg.line),
+         nautical_miles_number(leg.line.length), format_duration(leg_time(assignment, leg)),
+         nautical_miles_number(distance), format_duration(time), position_text(leg.to)});
   }
   sheet.legs_note = "Why this pattern: " + assignment.pattern_reason + ".\nSearch legs bold.";
   if (cross) sheet.legs_note += " x: cross leg to the next search leg.";
   if (transit) sheet.legs_note += " t: transit leg over ground that is not searched.";
   sheet.legs_note += " Leg 1 starts at the CSP. Tracks TRUE.";
-  sheet.leg_totals = fmt::format(
-      "Total {}, {} at {}, without wind and turns. Search legs alone {}.",
-      nautical_miles_text(distance), format_duration(time),
-      knots_text(assignment.unit.search_speed), nautical_miles_text(search_distance(assignment.pattern)));
+  sheet.leg_totals =
+      fmt::format("Total {}, {} at {}, without wind and turns. Search legs alone {}.",
+                  nautical_miles_text(distance), format_duration(time),
+                  knots_text(assignment.unit.search_speed),
+                  nautical_miles_text(search_distance(assignment.pattern)));
 }
 
 }  // namespace sweepwright::formats

@@ -29,8 +29,7 @@ void add_sweep_width(Sheet& sheet, const sweep::SweepWidth& width,
   }
 }
 
-std::string detection_expression(const plan::Mission& mission,
-                                 const plan::Assignment& assignment) {
+std::string detection_expression(const plan::Mission& mission, const plan::Assignment& assignment) {
   std::string text = fmt::format("{}, C = {:.3f}", sweep::formula(mission.detection_law),
                                  assignment.coverage.value());
   if (assignment.searched_share < 1) {
@@ -51,22 +50,22 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
   const plan::SearchUnit& unit = assignment.unit;
   add_sweep_width(sheet, assignment.sweep_width, sources);
   sheet.working.push_back(
-      {"Coverage C", fmt::format("W {} / S {}",
-                                 format_length(assignment.sweep_width.width,
-                                               LengthUnit::nautical_mile, 3),
-                                 format_length(assignment.spacing, LengthUnit::nautical_mile, 3)),
+      {"Coverage C",
+       fmt::format("W {} / S {}",
+                   format_length(assignment.sweep_width.width, LengthUnit::nautical_mile, 3),
+                   format_length(assignment.spacing, LengthUnit::nautical_mile, 3)),
        fmt::format("{:.3f}", assignment.coverage.value())});
   sheet.working.push_back({"POD, " + std::string(sweep::name(mission.detection_law)),
                            detection_expression(mission, assignment),
                            percent_text(assignment.probability_of_detection.value())});
-  sheet.working.push_back(
-      {"Search time", fmt::format("on-scene endurance {} x {:.2f}",
-                                  format_duration_minutes(unit.on_scene_endurance),
-                                  sweep::kSearchShareOfOnSceneEndurance),
-       format_duration_minutes(assignment.search_time)});
-  sheet.working.push_back(
-      {"Pattern time", time_expression(total_distance(assignment.pattern), unit.search_speed),
-       format_duration(assignment.pattern_time)});
+  sheet.working.push_back({"Search time",
+                           fmt::format("on-scene endurance {} x {:.2f}",
+                                       format_duration_minutes(unit.on_scene_endurance),
+                                       sweep::kSearchShareOfOnSceneEndurance),
+                           format_duration_minutes(assignment.search_time)});
+  sheet.working.push_back({"Pattern time",
+                           time_expression(total_distance(assignment.pattern), unit.search_speed),
+                           format_duration(assignment.pattern_time)});
   sheet.working.push_back({"Transit time",
                            time_expression(assignment.transit.length, unit.search_speed),
                            format_duration(assignment.transit_time)});

@@ -29,8 +29,8 @@ std::string number(double value) {
 
 /// ` fill="#1a1a1a"`, and how much it hides when that is not everything.
 std::string colour_attribute(std::string_view name, Colour colour) {
-  std::string out = fmt::format(" {}=\"#{:02x}{:02x}{:02x}\"", name, colour.red, colour.green,
-                                colour.blue);
+  std::string out =
+      fmt::format(" {}=\"#{:02x}{:02x}{:02x}\"", name, colour.red, colour.green, colour.blue);
   if (colour.opacity != 255) {
     out += fmt::format(" {}-opacity=\"{}\"", name, number(colour.opacity / 255.0));
   }
@@ -149,14 +149,15 @@ std::string write_svg(const Drawing& drawing, SvgForm form) {
   std::string out;
   if (form == SvgForm::file) {
     out += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-    out += fmt::format(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" ", width,
-        height);
+    out +=
+        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" ",
+                    width, height);
   } else {
     out += "<svg ";
   }
-  out += fmt::format("viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"{}\" stroke-linejoin=\"round\"",
-                     width, height, kFonts);
+  out +=
+      fmt::format("viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"{}\" stroke-linejoin=\"round\"",
+                  width, height, kFonts);
   out += " aria-label=\"";
   append_xml_text(out, drawing.title);
   out += "\">\n";

@@ -272,9 +272,9 @@ Attempt read_ups(const PlainText& typed, const Options&) {
 }
 
 std::string format_utm(Position position, int decimals) {
-  if (decimals < 0 || decimals > 6) {
+  if (decimals < 0 || decimals > 9) {
     throw Error(ErrorCode::value, fmt::format("{} decimal places of metres", decimals),
-                "choose from 0 to 6");
+                "choose from 0 to 9");
   }
   int zone = 0;
   bool north = true;

@@ -1,12 +1,11 @@
 // The maps of a plan.
 //
 // Checks against the outside: lengths on the paper against geodesic lengths (GeographicLib, through
-// the plan) and against the map's own scale bars; contrast by WCAG 2.1, definition of contrast ratio
-// and success criterion 1.4.11 (3 to 1); lightness by CIE 15:2004 (L*, L*a*b*); colour-blind sight by
-// the matrices for full severity of Machado, Oliveira and Fernandes (2009) [from memory].
+// the plan) and against the map's own scale bars; contrast by WCAG 2.1, definition of contrast
+// ratio and success criterion 1.4.11 (3 to 1); lightness by CIE 15:2004 (L*, L*a*b*); colour-blind
+// sight by the matrices for full severity of Machado, Oliveira and Fernandes (2009) [from memory].
 #include "sweepwright/formats/map.hpp"
 
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -21,8 +20,6 @@
 
 namespace sweepwright::formats {
 namespace {
-
-using testing::HasSubstr;
 
 template <typename Kind>
 void collect(const std::vector<Element>& elements, std::vector<Kind>& out) {
@@ -59,6 +56,20 @@ std::vector<Line> leg_lines(const Drawing& drawing, const plan::Assignment& assi
 double length_mm(const Line& line) {
   return std::hypot(line.points[1].x_mm - line.points[0].x_mm,
                     line.points[1].y_mm - line.points[0].y_mm);
+}
+
+/// From the bar's 0 to its label, over the number on the label.
+double scale_bar_mm_per_unit(const Drawing& drawing, const std::string& unit) {
+  const std::vector<Text> texts = all<Text>(drawing);
+  for (std::size_t i = 0; i + 1 < texts.size(); ++i) {
+    if (texts[i].text != "0" || texts[i].anchor != TextAnchor::start) continue;
+    std::size_t digits = 0;
+    const double length = std::stod(texts[i + 1].text, &digits);
+    if (texts[i + 1].text.substr(digits) != " " + unit) continue;
+    return (texts[i + 1].at.x_mm - texts[i].at.x_mm) / length;
+  }
+  ADD_FAILURE() << "no scale bar in " << unit;
+  return 0;
 }
 
 std::vector<Drawing> all_maps(const plan::Plan& plan, PaperSize size) {
@@ -126,13 +137,197 @@ TEST(Map, LegsAreInScaleAndTheScaleBarSaysWhich) {
       const double expected = assignment.pattern.legs[i].line.length.nautical_miles() * scale;
       EXPECT_NEAR(length_mm(lines[i]), expected, 0.001 * expected + 1e-9) << name << " leg " << i;
     }
-    // The bar: its label stands over its end, its first half begins under the 0.
-    const std::vector<Text> texts = all<Text>(map);
-    const auto label = std::find_if(texts.begin(), texts.end(), [](const Text& text) {
-      return text.text.size() > 3 && text.text.substr(text.text.size() - 3) == " NM" &&
-             text.anchor == TextAnchor::middle && text.size_mm == texts_size();
-    });
-    (void)label;
+    EXPECT_NEAR(scale_bar_mm_per_unit(map, "NM"), scale, 0.002 * scale) << name;
+    EXPECT_NEAR(scale_bar_mm_per_unit(map, "km"), scale / 1.852, 0.002 * scale) << name;
+  }
+}
+
+TEST(Map, TrueNorthIsUpInTheMiddle) {
+  for (const auto& [name, mission] : test::missions_everywhere()) {
+    if (name == "pole") continue;  // north turns too fast there to speak of one direction
+    const plan::Plan plan = make_plan(mission);
+    const plan::Assignment& assignment = plan.assignments[0];
+    const std::vector<Line> lines = leg_lines(draw_sector_map(plan, 0, {117, 110}), assignment, 0);
+    const Position centre = middle(assignment.sector);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      const pattern::Leg& leg = assignment.pattern.legs[i];
+      const Arrival half = travel(leg.from, leg.line.start_track, leg.line.length / 2);
+      // Meridians turn against each other by the difference of longitude times sin(latitude).
+      const double convergence =
+          normalized_180(half.position.longitude() - centre.longitude()).degrees() *
+          std::sin(centre.latitude().radians());
+      const PaperPoint from = lines[i].points[0];
+      const PaperPoint to = lines[i].points[1];
+      const double drawn = std::atan2(to.x_mm - from.x_mm, from.y_mm - to.y_mm) * kDegreesPerRadian;
+      const Angle difference =
+          turn_between(half.track - Angle::degrees(convergence), TrueDirection::degrees(drawn));
+      EXPECT_NEAR(difference.degrees(), 0, 0.1) << name << " leg " << i;
+    }
+  }
+}
+
+TEST(Map, SectorMapNamesWhatACrewLooksFor) {
+  const plan::Plan plan = make_plan(test::mountain_mission());
+  const std::multiset<std::string> text = words(draw_sector_map(plan, 0, {117, 110}));
+  for (const char* word :
+       {"A1", "CSP", "END", "TRUE N", "B", "C", "D", "commence search point", "end of pattern",
+        "cross leg", "next sector", "grid cell", "Dryfork Field"}) {
+    EXPECT_EQ(text.count(word), 1U) << word;
+  }
+  // The corner and the number of the first leg, and both once more in the legend.
+  EXPECT_EQ(text.count("A"), 2U);
+  EXPECT_EQ(text.count("1"), 2U);
+  EXPECT_EQ(text.count("A2 HERON 1") + text.count("A2"), 1U);
+  EXPECT_EQ(text.count(plan.assignments[0].cells[0].name), 1U);
+}
+
+TEST(Map, OverviewNamesAllCrewsAndCarriesACaution) {
+  const plan::Plan plan = make_plan(test::mountain_mission());
+  const std::multiset<std::string> text = words(draw_overview_map(plan, {190, 150}));
+  for (const char* word : {"A1", "A2", "FALCON 2", "HERON 1", "A1 FALCON 2", "A2 HERON 1",
+                           "search area", "TRUE N", "Overdue aircraft, Antler Range"}) {
+    EXPECT_EQ(text.count(word), 1U) << word;
+  }
+  EXPECT_EQ(text.count(std::string(kCautions.front())), 1U);
+}
+
+TEST(Map, FarBaseBecomesAnArrowWithTheWayHome) {
+  plan::Mission mission = test::mountain_mission();
+  for (plan::SearchUnit& unit : mission.units) {
+    unit.base = {"Farfield", test::place(40.0, -117.0)};
+  }
+  const plan::Plan plan = make_plan(mission);
+  const Position start = commence_search_point(plan.assignments[0].pattern);
+  const GeodesicLine home = geodesic(start, test::place(40.0, -117.0));
+  const auto tenths = std::llround(home.length.nautical_miles() * 10);
+  const std::string expected =
+      std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " NM, ";
+  const std::multiset<std::string> text = words(draw_sector_map(plan, 0, {117, 110}));
+  EXPECT_TRUE(std::any_of(text.begin(), text.end(), [&](const std::string& word) {
+    return word.substr(0, expected.size()) == expected;
+  })) << expected;
+  EXPECT_EQ(text.count("Farfield"), 1U);
+  EXPECT_EQ(text.count("to base from CSP"), 1U);
+}
+
+TEST(Map, LongitudesAreWrittenOnBothSidesOfTheAntimeridian) {
+  const plan::Plan plan = make_plan(test::missions_everywhere()[1].mission);
+  const std::multiset<std::string> text = words(draw_overview_map(plan, {190, 150}));
+  EXPECT_EQ(text.count("180°"), 1U);
+  EXPECT_EQ(text.count("179°50'E"), 1U);
+  EXPECT_EQ(text.count("179°50'W"), 1U);
+}
+
+TEST(Map, LabelsKeepClearOfEachOther) {
+  for (const auto& [name, mission] : test::missions_everywhere()) {
+    const plan::Plan plan = make_plan(mission);
+    for (const Drawing& map : all_maps(plan, {150, 130})) {
+      const std::vector<Text> texts = all<Text>(map);
+      for (std::size_t i = 0; i < texts.size(); ++i) {
+        for (std::size_t j = i + 1; j < texts.size(); ++j) {
+          const PaperBox a = bounds(texts[i]);
+          const PaperBox b = bounds(texts[j]);
+          const bool apart = a.right_mm <= b.left_mm || b.right_mm <= a.left_mm ||
+                             a.bottom_mm <= b.top_mm || b.bottom_mm <= a.top_mm;
+          EXPECT_TRUE(apart) << name << ", " << map.title << ": '" << texts[i].text << "' and '"
+                             << texts[j].text << "'";
+        }
+      }
+    }
+  }
+}
+
+TEST(Map, RefusesAMissingAssignmentAndPaperTooSmall) {
+  const plan::Plan plan = make_plan(test::mountain_mission());
+  EXPECT_THROW(draw_sector_map(plan, 2, {117, 110}), Error);
+  EXPECT_THROW(draw_sector_map(plan, 0, {79, 110}), Error);
+  EXPECT_THROW(draw_overview_map(plan, {190, 69}), Error);
+}
+
+TEST(CrewStyle, NeighboursDifferInColourAndInLinePattern) {  // P3
+  for (std::size_t crew = 0; crew < 40; ++crew) {
+    EXPECT_FALSE(crew_style(crew).colour == crew_style(crew + 1).colour) << crew;
+    EXPECT_NE(crew_style(crew).dash_mm, crew_style(crew + 1).dash_mm) << crew;
+  }
+}
+
+TEST(CrewStyle, SixtyFourCrewsHaveStylesOfTheirOwn) {
+  std::set<std::pair<std::string, std::vector<double>>> styles;
+  for (std::size_t crew = 0; crew < kCrewColours * kCrewColours; ++crew) {
+    styles.emplace(crew_style(crew).colour_name, crew_style(crew).dash_mm);
+  }
+  EXPECT_EQ(styles.size(), kCrewColours * kCrewColours);
+}
+
+using Linear = std::array<double, 3>;
+
+double linear(std::uint8_t value) {  // IEC 61966-2-1
+  const double v = value / 255.0;
+  return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
+}
+
+Linear linear(Colour colour) {
+  return {linear(colour.red), linear(colour.green), linear(colour.blue)};
+}
+
+double luminance(const Linear& c) {
+  return 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];
+}
+
+/// CIE L*a*b*, white D65.
+Linear lab(const Linear& c) {
+  const auto f = [](double t) {
+    return t > 216.0 / 24389 ? std::cbrt(t) : (24389.0 / 27 * t + 16) / 116;
+  };
+  const double x = f((0.4124564 * c[0] + 0.3575761 * c[1] + 0.1804375 * c[2]) / 0.95047);
+  const double y = f(0.2126729 * c[0] + 0.7151522 * c[1] + 0.0721750 * c[2]);
+  const double z = f((0.0193339 * c[0] + 0.1191920 * c[1] + 0.9503041 * c[2]) / 1.08883);
+  return {116 * y - 16, 500 * (x - y), 200 * (y - z)};
+}
+
+/// Normal sight, then without red, green and blue cones.
+const std::array<std::array<Linear, 3>, 4> kSights{{{{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}},
+                                                    {{{0.152286, 1.052583, -0.204868},
+                                                      {0.114503, 0.786281, 0.099216},
+                                                      {-0.003882, -0.048116, 1.051998}}},
+                                                    {{{0.367322, 0.860646, -0.227968},
+                                                      {0.280085, 0.672501, 0.047413},
+                                                      {-0.011820, 0.042940, 0.968881}}},
+                                                    {{{1.255528, -0.076749, -0.178779},
+                                                      {-0.078411, 0.930809, 0.147602},
+                                                      {0.004733, 0.691367, 0.303900}}}}};
+
+Linear seen(const std::array<Linear, 3>& sight, const Linear& c) {
+  Linear out{};
+  for (std::size_t i = 0; i < 3; ++i) {
+    out[i] = std::clamp(sight[i][0] * c[0] + sight[i][1] * c[1] + sight[i][2] * c[2], 0.0, 1.0);
+  }
+  return out;
+}
+
+TEST(CrewStyle, ColoursStandOutOnPaperAndFromEachOtherInGrey) {
+  std::vector<double> lightness;
+  for (std::size_t crew = 0; crew < kCrewColours; ++crew) {
+    const Linear colour = linear(crew_style(crew).colour);
+    EXPECT_GE(1.05 / (luminance(colour) + 0.05), 3) << crew_style(crew).colour_name;
+    lightness.push_back(lab(colour)[0]);
+  }
+  std::sort(lightness.begin(), lightness.end());
+  for (std::size_t i = 0; i + 1 < lightness.size(); ++i) {
+    EXPECT_GE(lightness[i + 1] - lightness[i], 6);
+  }
+}
+
+TEST(CrewStyle, ColoursDifferToColourBlindEyes) {
+  for (const auto& sight : kSights) {
+    for (std::size_t i = 0; i < kCrewColours; ++i) {
+      for (std::size_t j = 0; j < i; ++j) {
+        const Linear a = lab(seen(sight, linear(crew_style(i).colour)));
+        const Linear b = lab(seen(sight, linear(crew_style(j).colour)));
+        EXPECT_GE(std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]), 26)
+            << crew_style(i).colour_name << " and " << crew_style(j).colour_name;
+      }
+    }
   }
 }
 

@@ -35,7 +35,8 @@ inline plan::Mission mission_in(std::vector<Position> corners, Position base) {
   mission.incident.number = "T-7";
   mission.incident.prepared_by = "J. Okafor";
   const auto day = std::chrono::sys_days(std::chrono::year(2026) / 7 / 14);
-  mission.incident.operational_period = {day + std::chrono::hours(13), day + std::chrono::hours(27)};
+  mission.incident.operational_period = {day + std::chrono::hours(13),
+                                         day + std::chrono::hours(27)};
   mission.incident.offset_from_utc = std::chrono::hours(-7);
   mission.object.table_name = "Aircraft under 5700 kg";
   mission.object.description = "white, high wing";
@@ -54,9 +55,9 @@ inline plan::Mission mission_in(std::vector<Position> corners, Position base) {
 }
 
 inline plan::Mission mountain_mission() {
-  return mission_in({place(38.55, -117.25), place(38.5, -116.7), place(38.9, -116.65),
-                     place(38.95, -117.2)},
-                    place(38.45, -117.35));
+  return mission_in(
+      {place(38.55, -117.25), place(38.5, -116.7), place(38.9, -116.65), place(38.95, -117.2)},
+      place(38.45, -117.35));
 }
 
 struct NamedMission {
@@ -67,19 +68,19 @@ struct NamedMission {
 /// Ground of every kind that maps must bear: both hemispheres, the equator, the antimeridian, far
 /// north, a pole inside the area.
 inline std::vector<NamedMission> missions_everywhere() {
-  return {{"mid latitude", mountain_mission()},
-          {"antimeridian", mission_in({place(-17.3, 179.7), place(-17.3, -179.75),
-                                       place(-16.9, -179.75), place(-16.9, 179.7)},
-                                      place(-16.78, -179.6))},
-          {"equator", mission_in({place(-0.2, -0.25), place(-0.2, 0.25), place(0.2, 0.25),
-                                  place(0.2, -0.25)},
-                                 place(0.9, 2.5))},
-          {"far north", mission_in({place(78.3, 15.4), place(78.3, 16.8), place(78.55, 16.9),
-                                    place(78.5, 15.3)},
-                                   place(78.246, 15.49))},
-          {"pole", mission_in({place(89.8, 10), place(89.8, 100), place(89.8, -170),
-                               place(89.8, -80)},
-                              place(89.2, 40))}};
+  return {
+      {"mid latitude", mountain_mission()},
+      {"antimeridian", mission_in({place(-17.3, 179.7), place(-17.3, -179.75),
+                                   place(-16.9, -179.75), place(-16.9, 179.7)},
+                                  place(-16.78, -179.6))},
+      {"equator",
+       mission_in({place(-0.2, -0.25), place(-0.2, 0.25), place(0.2, 0.25), place(0.2, -0.25)},
+                  place(0.9, 2.5))},
+      {"far north",
+       mission_in({place(78.3, 15.4), place(78.3, 16.8), place(78.55, 16.9), place(78.5, 15.3)},
+                  place(78.246, 15.49))},
+      {"pole", mission_in({place(89.8, 10), place(89.8, 100), place(89.8, -170), place(89.8, -80)},
+                          place(89.2, 40))}};
 }
 
 }  // namespace sweepwright::test

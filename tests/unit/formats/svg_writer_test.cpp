@@ -6,11 +6,11 @@
 #include "sweepwright/formats/svg_writer.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck.h>
 
 #include <cmath>
 #include <limits>
 #include <pugixml.hpp>
-#include <rapidcheck.h>
 
 #include "sweepwright/base/error.hpp"
 
@@ -89,8 +89,8 @@ TEST(SvgWriter, RoundsToAHundredthOfAMillimetreWithoutEmptyDigits) {
 }
 
 TEST(SvgWriter, RefusesNumbersThatAreNotFinite) {
-  for (const double bad : {std::numeric_limits<double>::quiet_NaN(),
-                           std::numeric_limits<double>::infinity()}) {
+  for (const double bad :
+       {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
     Drawing drawing;
     drawing.size = {10, 10};
     drawing.elements.push_back({Disc{{bad, 1}, 1, {}, kBlack}});
@@ -140,8 +140,7 @@ TEST(Drawing, HatchCoversTheAreaAndLeavesHolesOut) {
     double length = 0;
     for (const PaperLine& line : hatch_lines(rings, hatch)) {
       length += std::hypot(line[1].x_mm - line[0].x_mm, line[1].y_mm - line[0].y_mm);
-      const PaperPoint middle{(line[0].x_mm + line[1].x_mm) / 2,
-                              (line[0].y_mm + line[1].y_mm) / 2};
+      const PaperPoint middle{(line[0].x_mm + line[1].x_mm) / 2, (line[0].y_mm + line[1].y_mm) / 2};
       const bool in_hole =
           middle.x_mm > 8.01 && middle.x_mm < 11.99 && middle.y_mm > 3.01 && middle.y_mm < 6.99;
       RC_ASSERT(!in_hole);

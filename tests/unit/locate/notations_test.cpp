@@ -74,7 +74,7 @@ TEST(Notations, no_chart_name_where_there_is_no_sheet) {
 
 TEST(Notations, digits_have_limits) {
   EXPECT_THROW(format_utm({}, -1), Error);
-  EXPECT_THROW(format_utm({}, 7), Error);
+  EXPECT_THROW(format_utm({}, 10), Error);
   EXPECT_THROW(format_mgrs({}, 12), Error);
   EXPECT_THROW(format_georef({}, 8), Error);
 }

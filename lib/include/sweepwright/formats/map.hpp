@@ -1,8 +1,8 @@
 // The maps of a plan: one for each crew, and the overview of all.
 //
 // Problem: a crew with ten minutes before take-off must see its ground, where and which way to
-//   begin, how the legs run, whose ground is next door, and where home is; and must be able to see it
-//   on a black-and-white print, or with eyes that tell no red from green.
+//   begin, how the legs run, whose ground is next door, and where home is; and must be able to see
+//   it on a black-and-white print, or with eyes that tell no red from green.
 // Conventions: a flat view about the middle of the sector (of the area, on the overview) with true
 //   north up there (position/local_plane.hpp), so that legs and sector edges are straight and the
 //   map works at any latitude. No pictures of the ground lie underneath: charts are for that.
@@ -17,6 +17,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -31,23 +32,36 @@ inline constexpr PaperSize kLeastMapSize{80, 70};
 struct CrewStyle {
   std::string_view colour_name;
   Colour colour;
-  std::vector<double> dash_mm;    ///< empty for an unbroken line
+  std::vector<double> dash_mm;     ///< empty for an unbroken line
   double hatch_direction_deg = 0;  ///< of the lines that fill the sector on the overview
 };
 
 /// Number of different colours, and of different line patterns.
 inline constexpr std::size_t kCrewColours = 8;
 
-/// The style of the crew at that place in the plan. Colours come again after kCrewColours, then with
-/// other line patterns.
+/// The style of the crew at that place in the plan. Colours come again after kCrewColours, then
+/// with other line patterns.
 CrewStyle crew_style(std::size_t crew);
 
-/// The map for one crew: `assignment` is its place in the plan. Throws Error(value) when there is no
-/// such assignment or the paper is too small.
+/// The map for one crew: `assignment` is its place in the plan. Throws Error(value) when there is
+/// no such assignment or the paper is too small.
 Drawing draw_sector_map(const plan::Plan& plan, std::size_t assignment, PaperSize size);
 
 /// The whole area with all sectors, patterns and bases. Throws Error(value) when the paper is too
 /// small.
 Drawing draw_overview_map(const plan::Plan& plan, PaperSize size);
+
+/// More cells than a picture can show.
+inline constexpr std::size_t kMostCellsOnMap = 5000;
+
+/// Cells of a grid with their names and, when given, the area that they were asked for. Throws
+/// Error(value) when there is no cell or the paper is too small.
+Drawing draw_cells_map(const std::vector<grid::Cell>& cells, const std::optional<Region>& area,
+                       PaperSize size);
+
+/// One pattern with leg numbers and, when given, the area that it covers. Throws Error(value) when
+/// the paper is too small.
+Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Region>& area,
+                         PaperSize size);
 
 }  // namespace sweepwright::formats

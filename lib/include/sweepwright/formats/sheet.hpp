@@ -3,10 +3,11 @@
 // Problem: who, when, where, what is sought, how to search it, and the blanks for the debrief; with
 //   every number's working, so that the crew and the planner can check it by hand.
 // Conventions: a Sheet is the page's content as plain values, in the order of reading; each paper
-//   format has a writer for it. Fields are named as on the trade's public forms. Directions are true,
-//   lengths in nautical miles and feet, positions in degrees and decimal minutes, times local and
-//   UTC, durations h:mm:ss or h:mm. An empty value is a blank that is filled in by hand.
-// Domain: any plan. Up to kMostLegsOnFirstPage legs the sheet is one page of A4 or US letter; longer
+//   format has a writer for it. Fields are named as on the trade's public forms. Directions are
+//   true, lengths in nautical miles and feet, positions in degrees and decimal minutes, times local
+//   and UTC, durations h:mm:ss or h:mm. An empty value is a blank that is filled in by hand.
+// Domain: any plan. Up to kMostLegsOnFirstPage legs the sheet is one page of A4 or US letter;
+// longer
 //   leg tables follow on further pages, each with crew, sector and column heads.
 // Accuracy: figures are those of the plan, rounded to the places shown (sheet_test.cpp).
 // Promises: P1 same plan and provenance, same bytes; P2 texts stay texts whatever they hold; P3 the
@@ -68,12 +69,12 @@ struct Sheet {
   std::string sector;
   std::string callsign;
   std::vector<SheetField> heading;
-  std::vector<SheetField> key_figures;      ///< what is needed at a glance
-  std::vector<SheetBlock> assignment;       ///< beside the map
+  std::vector<SheetField> key_figures;  ///< what is needed at a glance
+  std::vector<SheetBlock> assignment;   ///< beside the map
   Drawing map;
   std::string working_title;
   std::vector<SheetStep> working;
-  std::vector<SheetBlock> facts;            ///< conditions, communications
+  std::vector<SheetBlock> facts;  ///< conditions, communications
   SheetBlock instructions;
   std::vector<std::string> cautions;
   std::vector<SheetLeg> legs;
@@ -87,7 +88,8 @@ struct Sheet {
 /// there is none.
 Sheet make_sheet(const plan::Plan& plan, std::size_t assignment, const Provenance& provenance);
 
-/// The sheet as one HTML page that loads nothing, printing on A4 and US letter. Well-formed XML too.
+/// The sheet as one HTML page that loads nothing, printing on A4 and US letter. Well-formed XML
+/// too.
 std::string write_sheet_html(const Sheet& sheet);
 
 /// Both in one.
