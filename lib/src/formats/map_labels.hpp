@@ -1,9 +1,9 @@
 // LabelPlacer: finds room for the texts of a map; private to the formats room.
 //
-// Problem: labels must not cover each other or a symbol, and should cover few lines. Each comes
-// with
-//   places where it would do, best first; the placer takes the first free one, or the one that
-//   covers least. Labels that may be left out are left out when all their places are taken.
+// Problem: labels must not cover each other or a symbol, and should cover few lines. Each comes with
+//   places where it would do, best first; the placer weighs how late in that row a place stands
+//   against the lines that it covers. Labels that may be left out are left out when all their
+//   places are taken.
 #pragma once
 
 #include <optional>

@@ -179,8 +179,22 @@ Attempt diagnose(const PlainText& typed, Piece piece) {
   return wrong(typed, found.back().at, "no bearing with its north, such as 045T", hint);
 }
 
+/// No bearing or distance needs more digits, and a double could not hold many more.
+std::optional<Attempt> too_many_digits(const PlainText& typed,
+                                       const std::optional<std::array<Quantity, 2>>& pair) {
+  constexpr std::size_t kMostDigits = 15;
+  if (!pair) return std::nullopt;
+  for (const Quantity& quantity : *pair) {
+    if (quantity.digits.size() > kMostDigits) {
+      return wrong(typed, quantity.at, fmt::format("a number of more than {} digits", kMostDigits));
+    }
+  }
+  return std::nullopt;
+}
+
 Attempt read_from(const PlainText& typed, const Parts& parts, const Options& options) {
   const auto pair = two_quantities(typed, parts.quantities);
+  if (const auto failure = too_many_digits(typed, pair)) return *failure;
   const std::vector<Leg> legs = pair ? legs_of(*pair) : std::vector<Leg>();
   if (legs.empty()) return diagnose(typed, parts.quantities);
   const PlainText place = parts.place.unwrapped();

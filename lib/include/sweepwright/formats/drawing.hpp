@@ -1,15 +1,14 @@
 // Drawing: a picture on paper, as a plain value that any picture format can be written from.
 //
-// Problem: a map goes onto a printed sheet, into a web page and into a picture file. It is
-// described
+// Problem: a map goes onto a printed sheet, into a web page and into a picture file. It is told
 //   once, in what a pen can do, and each format has a writer (svg_writer.hpp).
 // Conventions: millimetres on paper, from the top left corner, x to the right and y down. Elements
 //   are drawn in order, later ones over earlier ones. Angles on paper are clockwise from straight
 //   up, as directions on a map are. Text stands on the paper's font of the moment: its width is
 //   reckoned (text_width_mm), a little on the wide side, so that labels keep clear of each other
 //   with any common sans-serif font.
-// Promises: P1 bounds() holds everything that an element draws, its line width included
-//   (svg_writer_test.cpp).
+// Promises: P1 bounds() holds everything that an element draws, its line width included, and texts
+//   as reckoned (svg_writer_test.cpp).
 // Source: own work.
 #pragma once
 

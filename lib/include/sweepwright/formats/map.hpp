@@ -9,8 +9,8 @@
 //   docs/style-guide.md has the symbols, weights, sizes and colours.
 // Domain: any plan, across the antimeridian and round the poles included. Paper of at least
 //   kLeastMapSize.
-// Accuracy: places lie on the paper to 0.02 mm; the scale is that at the middle, and 0.1 % larger
-//   200 km from it (map_test.cpp).
+// Accuracy: lengths on the paper are in scale to 0.1 % as far as 200 km from the middle; the scale
+//   bars hold for the middle (map_test.cpp).
 // Promises: P1 all that is drawn lies on the paper; P2 same plan, same drawing; P3 crews next to
 //   each other in the plan differ in colour and in line pattern (map_test.cpp).
 // Source: own design; the palette's measures are in docs/style-guide.md.

@@ -6,9 +6,9 @@
 //   format has a writer for it. Fields are named as on the trade's public forms. Directions are
 //   true, lengths in nautical miles and feet, positions in degrees and decimal minutes, times local
 //   and UTC, durations h:mm:ss or h:mm. An empty value is a blank that is filled in by hand.
-// Domain: any plan. Up to kMostLegsOnFirstPage legs the sheet is one page of A4 or US letter;
-// longer
-//   leg tables follow on further pages, each with crew, sector and column heads.
+// Domain: any plan. Up to kMostLegsOnFirstPage legs, and with remarks of ordinary length, the sheet
+//   is one page of A4 or US letter; longer leg tables follow on further pages, each with crew,
+//   sector and column heads.
 // Accuracy: figures are those of the plan, rounded to the places shown (sheet_test.cpp).
 // Promises: P1 same plan and provenance, same bytes; P2 texts stay texts whatever they hold; P3 the
 //   page loads nothing and runs nothing; P4 the cautions are on it (sheet_test.cpp).
