@@ -1,6 +1,6 @@
 // LabelPlacer: finds room for the texts of a map; private to the formats room.
 //
-// Problem: labels must not cover each other or a symbol, and should cover few lines. Each comes with
+// Problem: labels must not cover each other or a symbol, and should cover few lines. Each has
 //   places where it would do, best first; the placer weighs how late in that row a place stands
 //   against the lines that it covers. Labels that may be left out are left out when all their
 //   places are taken.
@@ -21,7 +21,7 @@ class LabelPlacer {
 
   /// Labels stay off this box.
   void keep_clear(const PaperBox& box) { taken_.push_back(box); }
-  /// Labels cover this line only when nothing else is free.
+  /// Labels cover this line only when no other place near is free.
   void spare(const PaperLine& line) { lines_.push_back(line); }
 
   /// The best of the places, reserved; none when each is taken or leaves the map.

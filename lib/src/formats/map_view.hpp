@@ -1,6 +1,6 @@
 // MapView: where places on the ground lie on the paper; private to the formats room.
 //
-// Conventions: the ground is laid out on a LocalPlane, whose `up` is up on the paper. Shortest lines
+// Conventions: the ground is laid out on a LocalPlane, whose `up` is up on the paper. Geodesics
 //   are straight on the paper; the scale is that at the plane's centre.
 // Domain: a place beyond the plane's reach is drawn at its edge, in the right direction from the
 //   centre; no map shows that edge unless its sector is as large as that.

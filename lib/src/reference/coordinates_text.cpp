@@ -13,7 +13,9 @@ namespace sweepwright::reference {
 namespace {
 
 Error unreadable(const TextFailure& failure) {
-  return Error(ErrorCode::value, failure.message, failure.hint,
+  return Error(ErrorCode::value, failure.message,
+               failure.hint.empty() ? "write latitude and longitude, such as 38-15.0N 117-02.5W"
+                                    : failure.hint,
                fmt::format("character {}", failure.character));
 }
 
@@ -42,7 +44,7 @@ class NumberReader {
     skip_separators();
     const std::size_t place = at_;
     char letter = take_letter();
-    const double value = take_number();
+    const double value = take_number(place);
     skip(" ");
     // In `651409 N313177` the letter belongs to the number that it touches.
     const bool before_number = at_ + 1 < text().size() && is_ascii_digit(text()[at_ + 1]);
@@ -81,14 +83,15 @@ class NumberReader {
     return letter;
   }
 
-  double take_number() {
+  /// `place`: where the number begins, its letter included.
+  double take_number(std::size_t place) {
     const char* const end = text().data() + text().size();
     const char* const start = text().data() + at_;
     double value = 0;
     const auto [stop, error] = std::from_chars(start, end, value, std::chars_format::fixed);
     if (error != std::errc() || is_ascii_letter(*(stop - 1))) {  // `inf` and `nan` are no numbers
       throw failure(
-          at_, at_ == text().size() ? "expected a number, found the end" : "expected a number");
+          place, at_ == text().size() ? "expected a number, found the end" : "expected a number");
     }
     at_ = static_cast<std::size_t>(stop - text().data());
     return value;
@@ -143,7 +146,8 @@ std::vector<CoordinatesReading> parse_degrees(const PlainText& text, const Syste
 
 std::vector<CoordinatesReading> parse_coordinates(std::string_view text, const SystemInfo& system) {
   const PlainText plain(text);
-  const bool degrees = system.geographic && system.axes[0].unit == "degree";
+  // Also "degree minute second hemisphere", as older entries of the registry say.
+  const bool degrees = system.geographic && system.axes[0].unit.starts_with("degree");
   if (degrees) return parse_degrees(plain, system);
   return {parse_numbers(plain, system)};
 }

@@ -72,7 +72,7 @@ TEST(CoordinatesText, what_is_no_pair_of_numbers_is_refused_at_its_place) {
   expect_refused(", 651409 313177", grid, "character 1", "expected a number");
   expect_refused("651409,,313177", grid, "character 8", "expected a number");
   expect_refused("651409 313177 12", grid, "character 15", "expected the end");
-  expect_refused("651409,9 313177,3", grid, "character 9", "expected the end");
+  expect_refused("651409,9 313177,3", grid, "character 10", "expected the end");
   expect_refused("nan 313177", grid, "character 1", "expected a number");
   expect_refused("inf 313177", grid, "character 1", "expected a number");
   expect_refused("S651409 N313177", grid, "character 1", "letters do not fit");

@@ -6,7 +6,7 @@
 // Accuracy: 0.01 mm.
 // Promises: P1 same drawing, same bytes; P2 well-formed XML whatever the texts hold; P3 nothing is
 //   loaded (svg_writer_test.cpp).
-// Source: W3C, Scalable Vector Graphics (SVG) 2, sections 8.2, 9.3, 11.5; `paint-order` 13.8 [from memory].
+// Source: W3C, Scalable Vector Graphics (SVG) 2, sections 8.2, 9.3, 11.5, 13.8 [from memory].
 #pragma once
 
 #include <string>
