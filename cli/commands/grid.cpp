@@ -23,7 +23,6 @@
 #include "sweepwright/grid/clip.hpp"
 #include "sweepwright/grid/local.hpp"
 #include "sweepwright/grid/systems.hpp"
-#include "sweepwright/locate/read_position.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -67,13 +66,6 @@ formats::CellFormat cell_format(const std::string& name) {
   if (name == "csv") return formats::CellFormat::csv;
   if (name == "json") return formats::CellFormat::json;
   return formats::CellFormat::geojson;
-}
-
-Position position_option(std::string_view option, const std::string& text) {
-  const locate::Reading reading = option_value(
-      option, text, [](const std::string& typed) { return locate::read_position(typed); });
-  tell(fmt::format("{} read as {}", option, reading.read_as));
-  return reading.position;
 }
 
 grid::LatLonBox parse_box(std::string_view text) {

@@ -15,7 +15,6 @@
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
-#include "sweepwright/locate/read_position.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
 #include "sweepwright/pattern/parallel_track.hpp"
@@ -69,10 +68,7 @@ int ladder_legs(const PatternOptions& options, Length spacing) {
 }
 
 pattern::Pattern from_start(const PatternOptions& options, pattern::Kind kind, Length spacing) {
-  const locate::Reading reading =
-      option_value("--start", options.start,
-                   [](const std::string& text) { return locate::read_position(text); });
-  tell(fmt::format("--start read as {}", reading.read_as));
+  const Position start = position_option("--start", options.start);
   const TrueDirection track = options.track.empty()
                                   ? TrueDirection()
                                   : option_value("--track", options.track, parse_true_direction);
@@ -82,11 +78,10 @@ pattern::Pattern from_start(const PatternOptions& options, pattern::Kind kind, L
     if (!options.length.empty() || !options.width.empty()) {
       usage("an expanding square has no leg length or width", "leave out --length and --width");
     }
-    return pattern::make_expanding_square(
-        {reading.position, track, spacing, leg_count(options.legs), turn});
+    return pattern::make_expanding_square({start, track, spacing, leg_count(options.legs), turn});
   }
   if (options.length.empty()) usage("a pattern from a start needs its leg length", "add --length");
-  const pattern::LadderFromStart request{reading.position,
+  const pattern::LadderFromStart request{start,
                                          track,
                                          option_value("--length", options.length, parse_length),
                                          spacing,

@@ -8,6 +8,7 @@
 #include "sweepwright/base/direction.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/position/position.hpp"
 
 namespace sweepwright::cli {
 
@@ -27,6 +28,9 @@ auto optional_value(std::string_view option, const std::string& text, Parse pars
   return text.empty() ? std::optional<Value>()
                       : std::optional<Value>(option_value(option, text, parse));
 }
+
+/// A position; how it was read, and how it could also be read, goes to standard error.
+Position position_option(std::string_view option, const std::string& text);
 
 /// A direction of the legs. `45` and `45T` are true; a magnetic direction is refused, since the
 /// command has no magnetic variation to turn it with.

@@ -138,8 +138,8 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
     std::size_t place = position - 1;
     const std::string_view found = found_at(text_, place);
     if (error.id == kNumberTooLarge) {
-      throw Error(ErrorCode::input, fmt::format("'{}' is too large a number", printable(found)), {},
-                  place_text(place));
+      throw Error(ErrorCode::input, fmt::format("'{}' is too large a number", printable(found)),
+                  "check its digits and its exponent", place_text(place));
     }
     const std::string_view reason = error.what();
     constexpr std::string_view kInText = "invalid string: ";
@@ -209,9 +209,9 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
 
   bool open(JsonKind kind) {
     if (open_.size() == kDeepestJson) {
-      throw Error(ErrorCode::input,
-                  fmt::format("brackets are nested more than {} deep", kDeepestJson), {},
-                  fmt::format("line {}", line()));
+      throw Error(
+          ErrorCode::input, fmt::format("brackets are nested more than {} deep", kDeepestJson),
+          "check that every bracket is closed in its place", fmt::format("line {}", line()));
     }
     open_.push_back({add(kind), {}});
     return true;

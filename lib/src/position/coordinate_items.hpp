@@ -30,7 +30,7 @@ struct Number {
   int whole_digits = 0;
   bool has_decimals = false;
   bool decimal_comma = false;  ///< its decimals follow a comma
-  char sign = '\0';  ///< '+', '-' or none
+  char sign = '\0';            ///< '+', '-' or none
   Unit unit = Unit::unmarked;
   bool letter_mark = false;  ///< the unit is the letter D or M, as in 38D15M
   unsigned before = 0;       ///< separators since the number before
