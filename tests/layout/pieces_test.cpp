@@ -1,6 +1,6 @@
 // Every grid system, pattern and detection law has all its pieces: header, source, published checks
 // and a page in docs/methods. The lists are the library's own, so a new line in one of them asks
-// for the rest.
+// for the rest. Every reader of files has a fuzz target.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -61,6 +61,20 @@ TEST(Pieces, of_every_detection_law) {
     EXPECT_THAT(checks, HasSubstr(column));
     EXPECT_THAT(page, HasSubstr(std::string(law)));
   }
+}
+
+TEST(Pieces, of_every_reader) {
+  const std::string_view ending = "_reader.hpp";
+  int readers = 0;
+  for (const auto& entry :
+       std::filesystem::directory_iterator(repository() / "lib/include/sweepwright/formats")) {
+    const std::string file = entry.path().filename().string();
+    if (!file.ends_with(ending)) continue;
+    const std::string name = file.substr(0, file.size() - ending.size());
+    expect_files({"tests/fuzz/fuzz_" + name + ".cpp"});
+    ++readers;
+  }
+  EXPECT_GT(readers, 0);
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 namespace sweepwright {
 
-std::string_view version() { return SWEEPWRIGHT_VERSION; }
+std::string_view version() {
+  return SWEEPWRIGHT_VERSION;
+}
 
 }  // namespace sweepwright

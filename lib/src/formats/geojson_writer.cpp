@@ -3,9 +3,9 @@
 #include <array>
 #include <string_view>
 
-#include "formats/plot_pieces.hpp"
 #include "formats/json_text.hpp"
 #include "formats/number_text.hpp"
+#include "formats/plot_pieces.hpp"
 #include "formats/text_buffer.hpp"
 
 namespace sweepwright::formats {
@@ -33,7 +33,9 @@ void append_list(std::string& out, const List& list, const Append& append) {
   out += ']';
 }
 
-void append_line(std::string& out, const PlotLine& line) { append_list(out, line, append_point); }
+void append_line(std::string& out, const PlotLine& line) {
+  append_list(out, line, append_point);
+}
 
 void append_polygon(std::string& out, const PlotPolygon& polygon) {
   Lines rings{polygon.outer};
@@ -49,7 +51,9 @@ void append_box(std::string& out, const FlatBox& box) {
     explicit Text(Angle angle)
         : size(static_cast<std::size_t>(write_degrees(characters.data(), angle) -
                                         characters.data())) {}
-    operator std::string_view() const { return {characters.data(), size}; }
+    operator std::string_view() const {  // NOLINT(google-explicit-constructor): it is text
+      return {characters.data(), size};
+    }
   };
   const Text south(box.south);
   const Text north(box.north);
@@ -136,7 +140,8 @@ GeoJsonWriter::~GeoJsonWriter() = default;
 
 void GeoJsonWriter::feature(const Geometry& geometry, std::span<const Property> properties) {
   std::string& out = out_->text;
-  out += first_ ? "\n{\"type\":\"Feature\",\"geometry\":" : ",\n{\"type\":\"Feature\",\"geometry\":";
+  out +=
+      first_ ? "\n{\"type\":\"Feature\",\"geometry\":" : ",\n{\"type\":\"Feature\",\"geometry\":";
   first_ = false;
   std::visit(GeometryAppender{out}, geometry);
   out += ",\"properties\":{";

@@ -252,7 +252,7 @@ MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& l
 }
 
 Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,
-                   Elements graticule_labels, std::vector<LegendItem> items) {
+                   Elements graticule_labels, const std::vector<LegendItem>& items) {
   const PaperBox& frame = paper.frame;
   Elements out = std::move(graticule_labels);
   out.push_back({Shape{{{{frame.left_mm, frame.top_mm},

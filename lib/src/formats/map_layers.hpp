@@ -64,7 +64,7 @@ MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& l
 
 /// Frame, north arrow, graticule labels, scale bars, legend.
 Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,
-                   Elements graticule_labels, std::vector<LegendItem> items);
+                   Elements graticule_labels, const std::vector<LegendItem>& items);
 
 /// Legend items that several maps share.
 LegendItem legend_line(std::string text, Stroke stroke);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/input_file.hpp"
@@ -12,14 +14,17 @@ namespace {
 
 void add_point(std::string_view line, NamedPoints& points) {
   const std::size_t end = line.find_first_of(", \t");
-  if (end == std::string_view::npos) {
-    throw Error(ErrorCode::input, fmt::format("'{}' is a name without a position", printable(line)),
+  const std::size_t start = line.find_first_not_of(", \t", std::min(end, line.size()));
+  if (end == 0 || start == std::string_view::npos) {
+    throw Error(ErrorCode::input,
+                fmt::format("'{}' is a {}", printable(line),
+                            end == 0 ? "position without a name" : "name without a position"),
                 "write a name and a position, such as ABC 38-15.0N 117-02.5W");
   }
   const std::string name = to_upper_ascii(line.substr(0, end));
   locate::Options options;
   options.strict = true;
-  const std::string_view position = trimmed(line.substr(line.find_first_not_of(", \t", end)));
+  const std::string_view position = trimmed(line.substr(start));
   if (!points.emplace(name, locate::read_position(position, options).position).second) {
     throw Error(ErrorCode::input, fmt::format("the point '{}' stands twice", printable(name)),
                 "give each point one line");

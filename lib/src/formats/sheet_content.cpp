@@ -94,14 +94,15 @@ std::string corners_text(const SectorCorners& corners) {
 SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment& assignment) {
   const plan::SearchObject& object = mission.object;
   const pattern::KindInfo& kind = pattern::info(assignment.pattern.kind);
+  const int search_legs = search_leg_count(assignment.pattern);
   return {"Work Assignment",
           {{"Search object", object.table_name + persons_text(object.persons_on_board)},
            {"Description", object.description},
            {"Sector", assignment.sector_name + ", " + area_text(area(assignment.sector))},
            {"Cells", cells_text(mission.grid, assignment)},
            {"Corners", corners_text(sector_corners(assignment.sector))},
-           {"Pattern", fmt::format("{} {}, {} search legs", kind.designator, kind.title,
-                                   search_leg_count(assignment.pattern))},
+           {"Pattern", fmt::format("{} {}, {} search {}", kind.designator, kind.title, search_legs,
+                                   search_legs == 1 ? "leg" : "legs")},
            {"Coverage, POD", fmt::format("{:.2f}, {} ({} law)", assignment.coverage.value(),
                                          percent_text(assignment.probability_of_detection.value()),
                                          sweep::name(mission.detection_law))}},

@@ -21,7 +21,7 @@ h2 { font-size: 7.6pt; background: #e6e6e6; border-top: 0.3mm solid #000; paddin
   max-width: 62mm; }
 .head h1.long { font-size: 9pt; overflow-wrap: anywhere; }
 .head h1 .sector { flex: none; font-size: 17pt; border: 0.7mm solid #000; padding: 1.2mm 2mm; }
-.head dl.fields { flex: 1; align-content: center; grid-template-columns: 24mm 1fr 19mm 38mm;
+.head dl.fields { flex: 1; align-content: center; grid-template-columns: 23mm 1fr 18mm 32mm;
   font-weight: bold; }
 .head dl.fields dt { font-weight: normal; }
 .key { display: flex; border: 0.5mm solid #000; }

@@ -39,10 +39,11 @@ std::optional<double> take_metres(Cursor& cursor, char& label, std::size_t& at) 
     }
     if (label == '\0' && cursor.take_word("M")) {
       cursor.skip(" ");
-      if (cursor.take_word("E"))
+      if (cursor.take_word("E")) {
         label = 'E';
-      else if (cursor.take_word("N"))
+      } else if (cursor.take_word("N")) {
         label = 'N';
+      }
     }
   } else {
     cursor.take_word("M");

@@ -37,7 +37,8 @@ Pattern make_expanding_square(const ExpandingSquare& request) {
   Position at = request.datum;
   TrueDirection track = request.first_track;
   for (int i = 0; i < request.legs; ++i) {
-    const Arrival end = travel(at, track, request.spacing * (i / 2 + 1));
+    const int spacings = i / 2 + 1;  // 1, 1, 2, 2, 3, 3, ...
+    const Arrival end = travel(at, track, request.spacing * spacings);
     pattern.legs.push_back(make_leg(LegKind::search, at, end.position));
     at = end.position;
     track = end.track + quarter_turn(request.first_turn);
