@@ -12,11 +12,13 @@ namespace {
 using sweepwright::Angle;
 using namespace sweepwright::formats;
 
-/// Counts bytes and hands them to a file that the system throws away.
-class NullFile : public Sink {
+/// Counts bytes and hands them to a temporary file.
+class TemporaryFile : public Sink {
  public:
-  NullFile() : file_(std::fopen("/dev/null", "wb")) {}
-  ~NullFile() override { std::fclose(file_); }
+  TemporaryFile() : file_(std::tmpfile()) {}
+  ~TemporaryFile() override { std::fclose(file_); }
+  TemporaryFile(const TemporaryFile&) = delete;
+  TemporaryFile& operator=(const TemporaryFile&) = delete;
   void write(std::string_view bytes) override {
     std::fwrite(bytes.data(), 1, bytes.size(), file_);
     bytes_ += bytes.size();
@@ -49,7 +51,7 @@ std::size_t write_million(CellFormat format, Sink& sink) {
 
 void write_cells(benchmark::State& state, CellFormat format) {
   for (auto _ : state) {
-    NullFile file;
+    TemporaryFile file;
     const std::size_t cells = write_million(format, file);
     if (cells != 1'000'000) state.SkipWithError("not a million cells");
     state.counters["MB"] = static_cast<double>(file.bytes()) / 1e6;

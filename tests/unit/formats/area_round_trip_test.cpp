@@ -145,6 +145,20 @@ TEST(AreaRoundTrip, with_the_pole_inside_on_the_edge_or_at_a_corner) {
   }
 }
 
+TEST(AreaRoundTrip, a_belt_round_the_pole) {
+  for (const double sign : {1.0, -1.0}) {
+    for (const double first : {-180.0, 20.0, 170.0}) {
+      Ring outer;
+      Ring hole;
+      for (int i = 0; i < 6; ++i) {
+        outer.push_back(at(sign * (85 + 0.5 * (i % 2)), first + 60.0 * i));
+        hole.push_back(at(sign * 88, first + 60.0 * i + 30));
+      }
+      expect_round_trip(make_region({{outer, {hole}}}));
+    }
+  }
+}
+
 TEST(AreaRoundTrip, several_parts) {
   expect_round_trip(make_region({{{at(0, 0), at(0, 1), at(1, 1), at(1, 0)}, {}},
                                  {{at(0, 2), at(0, 3), at(1, 3), at(1, 2)}, {}}}));
