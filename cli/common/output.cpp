@@ -31,7 +31,7 @@ std::string OutputOptions::format() const {
     return std::find(formats_.begin(), formats_.end(), name) != formats_.end();
   };
   if (!format_.empty()) {
-    const std::string wanted = to_lower_ascii(format_);
+    std::string wanted = to_lower_ascii(format_);
     if (known(wanted)) return wanted;
     const std::vector<std::string_view> choices(formats_.begin(), formats_.end());
     throw Error(ErrorCode::usage, fmt::format("there is no format '{}'", printable(format_)),

@@ -13,7 +13,7 @@ packages_of() {
       libcli11-dev libfmt-dev libmd-dev libpugixml-dev libproj-dev ;;
     tests) echo libgtest-dev libgmock-dev librapidcheck-dev gdal-bin libxml2-utils python3 \
       python3-jsonschema ;;
-    bench) echo libbenchmark-dev ;;
+    bench) echo libbenchmark-dev libgeos-dev ;;
     tidy) echo clang-format clang-tidy ;;
     fuzz) echo clang libclang-rt-14-dev ;;
     *) echo "unknown package group $1" >&2; exit 2 ;;

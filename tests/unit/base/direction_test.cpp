@@ -75,5 +75,10 @@ RC_GTEST_PROP(DirectionPromise, turning_by_the_turn_arrives, ()) {
   RC_ASSERT(std::abs(turn_between(arrived, to).degrees()) < 1e-12);
 }
 
+TEST(Direction, NorthIsNeverMinusZero) {
+  EXPECT_FALSE(std::signbit(TrueDirection::degrees(-0.0).degrees()));
+  EXPECT_FALSE(std::signbit(TrueDirection::degrees(-360.0).degrees()));
+}
+
 }  // namespace
 }  // namespace sweepwright

@@ -15,7 +15,8 @@ namespace sweepwright {
 inline Angle normalized_360(Angle angle) {
   const double turned = std::fmod(angle.degrees(), 360.0);
   const double positive = turned < 0 ? turned + 360.0 : turned;
-  return Angle::degrees(positive >= 360.0 ? 0.0 : positive);
+  // Adding 0 turns -0 into 0.
+  return Angle::degrees(positive >= 360.0 ? 0.0 : positive + 0.0);
 }
 
 /// The angle brought into [-180, 180) degrees.
