@@ -16,13 +16,9 @@ Position position_of(const DrawnPoint& p) {
   return Position::at(Angle::degrees(p.latitude), Angle::degrees(p.longitude));
 }
 
-bool is_pole(Position p) {
-  return std::abs(p.latitude().degrees()) == 90;
-}
+bool is_pole(Position p) { return std::abs(p.latitude().degrees()) == 90; }
 
-bool same_corner(Position a, Position b) {
-  return geodesic(a, b).length < kSameCorner;
-}
+bool same_corner(Position a, Position b) { return geodesic(a, b).length < kSameCorner; }
 
 /// How many pieces an edge needs so that each piece's shorter way round is the way it was drawn.
 int pieces_of(double longitude_step) {
@@ -63,8 +59,9 @@ bool is_closed(const DrawnRing& ring) {
 Ring to_ring(const DrawnRing& drawn, RingRemarks& remarks) {
   std::vector<DrawnPoint> points = drawn.points;
   if (points.size() < 3) {
-    throw Error(ErrorCode::geometry, "an area needs three corners at least, and this ring has " +
-                                         std::to_string(points.size()));
+    throw Error(ErrorCode::geometry,
+                "an area needs three corners at least, and this ring has " +
+                    std::to_string(points.size()));
   }
   if (!is_closed(drawn)) {
     ++remarks.open_rings;
@@ -87,35 +84,6 @@ Ring to_ring(const DrawnRing& drawn, RingRemarks& remarks) {
     if (!along_pole && pieces == 1 && std::abs(step) > 180) ++remarks.edges_over_half_way;
   }
   return from_plotted_edges(without_pole_seams(std::move(ring)));
-}
-
-std::optional<std::pair<Ring, Ring>> rings_of_belt(const Ring& ring) {
-  const auto corner = [&](std::size_t i) { return ring[i % ring.size()]; };
-  std::vector<std::size_t> on_antimeridian;  // edges, by their first corner
-  for (std::size_t i = 0; i < ring.size(); ++i) {
-    const Angle limit = Angle::degrees(-180);
-    if (corner(i).longitude() == limit && corner(i + 1).longitude() == limit) {
-      on_antimeridian.push_back(i);
-    }
-  }
-  for (const std::size_t there : on_antimeridian) {
-    for (const std::size_t back : on_antimeridian) {
-      if (back <= there || !same_corner(corner(there), corner(back + 1)) ||
-          !same_corner(corner(there + 1), corner(back))) {
-        continue;
-      }
-      const auto at = [&](std::size_t i) { return ring.begin() + static_cast<std::ptrdiff_t>(i); };
-      Ring between(at(there + 1), at(back + 1));
-      Ring rest(at(back + 1), ring.end());
-      rest.insert(rest.end(), ring.begin(), at(there + 1));
-      const auto size = [](const Ring& r) {
-        return std::abs(area(Region{{Polygon{r, {}}}}).square_metres());
-      };
-      if (size(rest) < size(between)) std::swap(rest, between);
-      return std::pair(std::move(rest), std::move(between));
-    }
-  }
-  return std::nullopt;
 }
 
 }  // namespace sweepwright::formats

@@ -2,9 +2,6 @@
 // room.
 #pragma once
 
-#include <optional>
-#include <utility>
-
 #include "formats/area_collector.hpp"
 #include "sweepwright/position/region.hpp"
 
@@ -21,9 +18,5 @@ bool is_closed(const DrawnRing& ring);
 
 /// The ring with shortest lines for edges. Error(geometry) when it has no three corners.
 Ring to_ring(const DrawnRing& drawn, RingRemarks& remarks);
-
-/// A belt round a pole is drawn as one ring that runs along the antimeridian twice, there and back:
-/// its outer and its inner ring. None for other rings.
-std::optional<std::pair<Ring, Ring>> rings_of_belt(const Ring& ring);
 
 }  // namespace sweepwright::formats

@@ -10,10 +10,6 @@ namespace {
 
 constexpr int kDeepest = 16;  // 65,536 pieces of one edge
 
-double longitude_step(double from, double to) {
-  return normalized_180(Angle::degrees(to - from)).degrees();
-}
-
 Position position_of(Unrolled p) {
   return Position::at(Angle::degrees(std::clamp(p.latitude, -90.0, 90.0)),
                       Angle::degrees(p.longitude));
@@ -129,8 +125,10 @@ bool over_pole(Unrolled from, Unrolled to) {
 }
 
 Unrolled unrolled_after(Unrolled previous, Position next) {
-  return {previous.longitude + longitude_step(previous.longitude, next.longitude().degrees()),
-          next.latitude().degrees()};
+  // Whole turns are added, so that a corner keeps its last digit. Half a turn goes west.
+  const double longitude = next.longitude().degrees();
+  const double turns = std::ceil((previous.longitude - longitude - 180) / 360);
+  return {longitude + 360 * turns, next.latitude().degrees()};
 }
 
 std::vector<Unrolled> drawn(const Path& path, Length tolerance) {

@@ -1,37 +1,24 @@
-// Regions as maps draw them: flat polygons in longitude and latitude, cut at the antimeridian.
+// Regions as maps draw them: rings flat in longitude and latitude, after a cut along the
+// antimeridian where one is needed. The cut is made on the ground, where the antimeridian is one
+// straight line that runs on over the pole and down the meridian of Greenwich.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "position/drawn_line.hpp"
-#include "position/plane_shapes.hpp"
+#include "sweepwright/position/plane_region.hpp"
 #include "sweepwright/position/plotting.hpp"
 
 namespace sweepwright {
 namespace {
 
-using shapes::bg::correct;
+/// Corners this near to the cut lie on it.
+constexpr Length kOnCut = Length::metres(1e-3);
 
-/// Above any latitude: what is closed up there is cut off at the pole.
-constexpr double kBeyondPole = 100;
-
-/// A ring as a polygon of the map. Round a pole it covers all of -180..180 and reaches beyond the
-/// pole; elsewhere it lies in one or more turns of the globe.
-struct FlatRing {
-  shapes::Polygon polygon;
-  bool round_pole = false;
-};
-
-shapes::Polygon to_polygon(const std::vector<Unrolled>& line) {
-  shapes::Polygon polygon;
-  for (const Unrolled& p : with_crossings(line)) {
-    polygon.outer().push_back({p.longitude, p.latitude});
-  }
-  correct(polygon);
-  return polygon;
-}
+using Line = std::vector<Unrolled>;
 
 /// Where the ring runs over a pole: the index of the corner after it; none for most rings.
-std::size_t after_pole(const Ring& ring) {
+std::optional<std::size_t> after_pole(const Ring& ring) {
   for (std::size_t i = 0; i < ring.size(); ++i) {
     const std::size_t next = (i + 1) % ring.size();
     const Unrolled here{ring[i].longitude().degrees(), ring[i].latitude().degrees()};
@@ -40,126 +27,110 @@ std::size_t after_pole(const Ring& ring) {
       return next;
     }
   }
-  return ring.size();
+  return std::nullopt;
 }
 
-/// A ring through a pole: the rest of the ring is one line, and the pole is the map's edge between
-/// its ends.
-FlatRing flat_through_pole(Ring ring, std::size_t after, Length tolerance) {
-  std::rotate(ring.begin(), ring.begin() + static_cast<std::ptrdiff_t>(after), ring.end());
-  if (is_pole(ring.back())) ring.pop_back();
-  std::vector<Unrolled> line = drawn(ring, tolerance);
-  const double pole = line.front().latitude + line.back().latitude < 0 ? -90 : 90;
-  line.push_back({line.back().longitude, pole});
-  line.push_back({line.front().longitude, pole});
-  return {to_polygon(line), false};
-}
-
-/// A line once round a pole, repeated until it spans the whole map, and closed beyond the pole.
-FlatRing flat_round_pole(std::vector<Unrolled> line, double pole) {
-  if (line.back().longitude < line.front().longitude) std::reverse(line.begin(), line.end());
-  std::vector<Unrolled> wide;
-  for (const double turn : {-360.0, 0.0, 360.0}) {
-    for (const Unrolled& p : line) wide.push_back({p.longitude + turn, p.latitude});
-    wide.pop_back();  // the next turn begins with it
+/// The ring as a closed line. One that goes round a pole ends a whole turn from its start.
+Line flat(Ring ring, Length tolerance) {
+  if (const auto after = after_pole(ring)) {
+    // The rest of the ring is one line, and the pole is the map's edge between its ends.
+    std::rotate(ring.begin(), ring.begin() + static_cast<std::ptrdiff_t>(*after), ring.end());
+    if (is_pole(ring.back())) ring.pop_back();
+    Line line = drawn(ring, tolerance);
+    const double pole = line.front().latitude + line.back().latitude < 0 ? -90 : 90;
+    line.push_back({line.back().longitude, pole});
+    line.push_back({line.front().longitude, pole});
+    line.push_back(line.front());
+    return line;
   }
-  // What lies well outside the map is not needed. (Drawn pieces are 90 degrees long at most.)
-  const auto first =
-      std::find_if(wide.begin(), wide.end(), [](const Unrolled& p) { return p.longitude > -300; });
-  const auto last =
-      std::find_if(wide.rbegin(), wide.rend(), [](const Unrolled& p) { return p.longitude < 300; });
-  std::vector<Unrolled> polygon(first, last.base());
-  polygon.push_back({polygon.back().longitude, pole});
-  polygon.push_back({polygon.front().longitude, pole});
-  return {to_polygon(polygon), true};
-}
-
-FlatRing flat(const Ring& ring, bool hole, Length tolerance) {
-  if (const std::size_t after = after_pole(ring); after < ring.size()) {
-    return flat_through_pole(ring, after, tolerance);
-  }
-  Path round = ring;
-  round.push_back(ring.front());
-  std::vector<Unrolled> line = drawn(round, tolerance);
+  ring.push_back(ring.front());
+  Line line = drawn(ring, tolerance);
   // Whole turns only: the steps' last digits would leave a hair's breadth open.
   const double turns = std::round((line.back().longitude - line.front().longitude) / 360);
   line.back().longitude = line.front().longitude + 360 * turns;
-  if (turns == 0) return {to_polygon(line), false};
-  // An outer ring runs east round the north pole; a hole runs west round it.
-  return flat_round_pole(line, (turns > 0) != hole ? kBeyondPole : -kBeyondPole);
+  return line;
 }
 
-/// The turns of the globe that a polygon lies in. One that it only touches is not counted.
-struct Windows {
-  double first;
-  double last;
-};
-
-Windows windows_of(const shapes::Box& around) {
-  return {window_of(around.min_corner().x()), std::ceil((around.max_corner().x() + 180) / 360) - 1};
+/// The turn of the globe that the whole line lies in; none when it crosses the antimeridian or goes
+/// round a pole. A turn that it only touches is not counted.
+std::optional<double> only_window(const Line& line) {
+  const auto [west, east] = std::minmax_element(
+      line.begin(), line.end(),
+      [](const Unrolled& a, const Unrolled& b) { return a.longitude < b.longitude; });
+  const double first = window_of(west->longitude);
+  const double last = std::ceil((east->longitude + 180) / 360) - 1;
+  if (first < last || line.front().longitude != line.back().longitude) return std::nullopt;
+  return first;
 }
 
-shapes::Polygon shifted(shapes::Polygon polygon, double degrees) {
-  for (shapes::Point& p : polygon.outer()) p.x(p.x() + degrees);
-  return polygon;
-}
-
-/// The parts in -180..180 of what an outer ring bounds.
-shapes::MultiPolygon cut(const FlatRing& ring) {
-  shapes::Box around;
-  shapes::bg::envelope(ring.polygon, around);
-  const Windows windows = windows_of(around);
-  if (!ring.round_pole && windows.first == windows.last) {
-    return {shifted(ring.polygon, -360 * windows.first)};
+PlotLine plot_line(Line line, bool counterclockwise) {
+  const double shift = -360 * only_window(line).value_or(0);
+  double twice_area = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    twice_area +=
+        line[i - 1].longitude * line[i].latitude - line[i].longitude * line[i - 1].latitude;
   }
-  shapes::MultiPolygon pieces;
-  if (ring.round_pole) {
-    shapes::bg::intersection(ring.polygon, shapes::Box({-180, -90}, {180, 90}), pieces);
-    return pieces;
-  }
-  for (double window = windows.first; window <= windows.last; ++window) {
-    // Boost.Geometry works on a grid of 1e-7 of the whole extent: the box is kept small.
-    const double west = std::max(-180.0, around.min_corner().x() - 360 * window - 1);
-    const double east = std::min(180.0, around.max_corner().x() - 360 * window + 1);
-    shapes::bg::intersection(
-        shifted(ring.polygon, -360 * window),
-        shapes::Box({west, around.min_corner().y() - 1}, {east, around.max_corner().y() + 1}),
-        pieces);
-  }
-  return pieces;
-}
-
-/// Takes a hole out of the pieces of a polygon.
-void open_hole(shapes::MultiPolygon& pieces, const FlatRing& hole) {
-  shapes::Box around;
-  shapes::bg::envelope(hole.polygon, around);
-  const Windows windows = hole.round_pole ? Windows{0, 0} : windows_of(around);
-  const double shift = -360 * windows.first;
-  if (pieces.size() == 1 && !hole.round_pole && around.min_corner().x() + shift > -180 &&
-      around.max_corner().x() + shift < 180) {
-    // No cut meets the hole: its corners stay as they are.
-    pieces[0].inners().push_back(shifted(hole.polygon, shift).outer());
-    return;
-  }
-  for (double window = windows.first; window <= windows.last; ++window) {
-    shapes::MultiPolygon rest;
-    shapes::bg::difference(pieces, shifted(hole.polygon, -360 * window), rest);
-    pieces = rest;
-  }
-}
-
-/// The last digits of a cut do not count: it lies on the antimeridian, or on the pole.
-double at_most(double size, double value) {
-  return std::abs(value) > size - 1e-9 ? std::copysign(size, value) : value;
-}
-
-template <typename RingType>
-PlotLine plot_line(const RingType& ring) {
+  if ((twice_area > 0) != counterclockwise) std::reverse(line.begin(), line.end());
   PlotLine out;
-  for (const shapes::Point& p : ring) {
-    out.push_back({Angle::degrees(at_most(180, p.x())), Angle::degrees(at_most(90, p.y()))});
+  for (const Unrolled& p : line) {
+    out.push_back({Angle::degrees(p.longitude + shift), Angle::degrees(p.latitude)});
   }
   return out;
+}
+
+/// A polygon that lies in one turn of the globe, with its outer ring drawn already.
+PlotPolygon plot(const Line& outer, const std::vector<Ring>& holes, Length tolerance) {
+  PlotPolygon drawn{plot_line(outer, true), {}};
+  for (const Ring& hole : holes) drawn.holes.push_back(plot_line(flat(hole, tolerance), false));
+  return drawn;
+}
+
+/// A plane on which the antimeridian runs upwards, and how far right it lies.
+struct Cut {
+  LocalPlane plane;
+  Length at;
+};
+
+Cut cut_through(const Region& region, Angle latitude) {
+  const LocalPlane northward = local_plane(region);
+  const double towards = latitude < northward.centre().latitude() ? 1e-3 : -1e-3;
+  const bool past_pole = std::abs(latitude.degrees() + towards) > 90;
+  const Angle step = Angle::degrees(past_pole ? -towards : towards);
+  const auto on_antimeridian = [](Angle at) { return Position::at(at, Angle::degrees(180)); };
+  const PlanePoint a = northward.to_plane(on_antimeridian(latitude));
+  const PlanePoint b = northward.to_plane(on_antimeridian(latitude + step));
+  const Angle axis =
+      Angle::radians(std::atan2((b.right - a.right).metres(), (b.up - a.up).metres()));
+  const LocalPlane plane(northward.centre(), TrueDirection(axis));
+  return {plane, plane.to_plane(on_antimeridian(latitude)).right};
+}
+
+/// A corner on the cut, without the last digits' noise.
+Position on_cut(Position p) {
+  const double latitude = p.latitude().degrees();
+  const bool pole = std::abs(latitude) > 90 - 1e-8;  // a millimetre
+  const bool greenwich = std::abs(p.longitude().degrees()) < 90;
+  return Position::at(Angle::degrees(pole ? std::copysign(90, latitude) : latitude),
+                      Angle::degrees(greenwich && !pole ? 0 : 180));
+}
+
+Ring to_ring(const PlaneRing& ring, const Cut& cut) {
+  Ring out;
+  for (const PlanePoint& p : ring) {
+    const Position position = cut.plane.to_position(p);
+    const bool near = std::abs((p.right - cut.at).metres()) <= kOnCut.metres();
+    out.push_back(near ? on_cut(position) : position);
+  }
+  return out;
+}
+
+void plot_part(const PlaneRegion& part, const Cut& cut, Length tolerance,
+               std::vector<PlotPolygon>& out) {
+  for (const PlanePolygon& polygon : part.polygons) {
+    std::vector<Ring> holes;
+    for (const PlaneRing& hole : polygon.holes) holes.push_back(to_ring(hole, cut));
+    out.push_back(plot(flat(to_ring(polygon.outer, cut), tolerance), holes, tolerance));
+  }
 }
 
 }  // namespace
@@ -167,14 +138,20 @@ PlotLine plot_line(const RingType& ring) {
 std::vector<PlotPolygon> plotted(const Region& region, Length tolerance) {
   std::vector<PlotPolygon> out;
   for (const Polygon& polygon : region.polygons) {
-    shapes::MultiPolygon pieces = cut(flat(polygon.outer, false, tolerance));
-    for (const Ring& hole : polygon.holes) open_hole(pieces, flat(hole, true, tolerance));
-    for (shapes::Polygon& piece : pieces) {
-      correct(piece);
-      PlotPolygon plot{plot_line(piece.outer()), {}};
-      for (const auto& inner : piece.inners()) plot.holes.push_back(plot_line(inner));
-      out.push_back(plot);
+    const Line outer = flat(polygon.outer, tolerance);
+    if (only_window(outer)) {
+      out.push_back(plot(outer, polygon.holes, tolerance));
+      continue;
     }
+    const Line crossed = with_crossings(outer);
+    const auto crossing = std::find_if(crossed.begin(), crossed.end(), [](const Unrolled& p) {
+      return std::remainder(p.longitude - 180, 360) == 0;
+    });
+    const Region whole{{polygon}};
+    const Cut cut = cut_through(whole, Angle::degrees(crossing->latitude));
+    const auto [left, right] = split_right(to_plane(whole, cut.plane), cut.at);
+    plot_part(left, cut, tolerance, out);
+    plot_part(right, cut, tolerance, out);
   }
   return out;
 }

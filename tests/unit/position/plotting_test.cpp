@@ -288,15 +288,18 @@ TEST(PlottedRegion, that_crosses_the_antimeridian_with_teeth_is_cut_into_each) {
   EXPECT_EQ(checked_drawing(comb).size(), 3u);
 }
 
-TEST(PlottedRegion, round_a_pole_is_closed_along_it) {
+TEST(PlottedRegion, round_a_pole_is_two_halves_closed_along_it) {
   for (const double hemisphere : {1.0, -1.0}) {
     for (const double first : {-180.0, -60.0, 100.0, 179.0}) {
       Ring ring;
       for (int i = 0; i < 6; ++i) ring.push_back(at(hemisphere * (84 + i % 2), first + 60.0 * i));
       const std::vector<PlotPolygon> drawn = checked_drawing(region_of(ring));
-      ASSERT_EQ(drawn.size(), 1u);
-      EXPECT_TRUE(has_point(drawn[0].outer, point(180, hemisphere * 90)));
-      EXPECT_TRUE(has_point(drawn[0].outer, point(-180, hemisphere * 90)));
+      ASSERT_EQ(drawn.size(), 2u);
+      for (const PlotPolygon& half : drawn) {
+        const double side = std::copysign(180, x(half.outer[1]) + x(half.outer[2]));
+        EXPECT_TRUE(has_point(half.outer, point(side, hemisphere * 90)));
+        EXPECT_TRUE(has_point(half.outer, point(0, hemisphere * 90)));
+      }
     }
   }
 }
@@ -337,6 +340,7 @@ TEST(PlottedRegion, a_hole_round_the_pole_leaves_a_belt) {
     hole.push_back(at(88, 45.0 * i + 20));
   }
   const std::vector<PlotPolygon> drawn = checked_drawing(region_of(outer, {hole}));
+  EXPECT_EQ(drawn.size(), 2u);
   for (const PlotPolygon& polygon : drawn) {
     for (const PlotPoint& p : polygon.outer) EXPECT_LT(y(p), 89);
   }
@@ -359,8 +363,18 @@ TEST(PlottedRegion, random_stars_anywhere_keep_their_area) {
                             Length::metres(size * (0.4 + 0.6 * unit(random))))
                          .position);
     }
+    std::vector<Ring> holes;
+    if (i % 2 == 1) {
+      // Inside even where three corners come nearest to the middle.
+      holes.emplace_back();
+      for (int k = 0; k < 5; ++k) {
+        holes[0].push_back(travel(centre, TrueDirection::degrees(-72.0 * k),
+                                  Length::metres(size * (0.05 + 0.1 * unit(random))))
+                               .position);
+      }
+    }
     SCOPED_TRACE(i);
-    checked_drawing(region_of(ring));
+    checked_drawing(region_of(ring, holes));
   }
 }
 
