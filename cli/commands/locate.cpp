@@ -95,14 +95,14 @@ Locator locator(const LocateOptions& options, const Context& context) {
 locate::Reading read_in_system(std::string_view text, const Locator& locator,
                                std::vector<std::string>& remarks) {
   const reference::SystemInfo& info = locator.system->info();
-  const auto readings = reference::parse_coordinates(text, info);
+  const auto readings = reference::read_coordinates(text, *locator.system);
   if (locator.reading.strict && readings.size() > 1) {
     throw Error(ErrorCode::value, fmt::format("'{}' can be read in two ways", printable(text)),
                 fmt::format("write {}", reference::axes_in_words(info)));
   }
   locate::Reading result;
   for (std::size_t i = 0; i < readings.size(); ++i) {
-    const reference::Conversion shifted = locator.system->to_wgs84(readings[i].coordinates);
+    const reference::Conversion& shifted = readings[i].conversion;
     const std::string read_as =
         fmt::format("{} in {} ({})", readings[i].read_as, info.code, info.name);
     if (i > 0) {

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <charconv>
+#include <optional>
 
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
@@ -150,6 +151,22 @@ std::vector<CoordinatesReading> parse_coordinates(std::string_view text, const S
   const bool degrees = system.geographic && system.axes[0].unit.starts_with("degree");
   if (degrees) return parse_degrees(plain, system);
   return {parse_numbers(plain, system)};
+}
+
+std::vector<ConvertedReading> read_coordinates(std::string_view text, const System& system) {
+  std::vector<ConvertedReading> found;
+  std::optional<Error> first_failure;
+  for (const CoordinatesReading& reading : parse_coordinates(text, system.info())) {
+    try {
+      found.push_back({system.to_wgs84(reading.coordinates), reading.read_as});
+    } catch (const Error& error) {
+      // A place of the system that cannot be shifted remains a second meaning: not passed over.
+      if (error.code() != ErrorCode::value) throw;
+      if (!first_failure) first_failure = error;
+    }
+  }
+  if (found.empty()) throw *first_failure;
+  return found;
 }
 
 }  // namespace sweepwright::reference

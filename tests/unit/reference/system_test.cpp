@@ -13,6 +13,7 @@
 #include "support/check_table.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/position/geodesic.hpp"
+#include "sweepwright/reference/coordinates_text.hpp"
 
 namespace sweepwright::reference {
 namespace {
@@ -220,6 +221,21 @@ TEST(System, warns_of_a_withdrawn_code) {
   const System withdrawn("EPSG:4140");  // an older entry of NAD83(CSRS)
   EXPECT_TRUE(withdrawn.info().deprecated);
   EXPECT_THAT(withdrawn.to_wgs84({50, -100}).warnings, Contains(HasSubstr("withdrawn EPSG:4140")));
+}
+
+TEST(System, a_reading_outside_its_area_is_no_second_meaning) {
+  const System europe("EPSG:4258");
+  const auto readings = read_coordinates("50 10", europe);
+  ASSERT_EQ(readings.size(), 1u);
+  EXPECT_THAT(readings[0].read_as, HasSubstr("latitude first"));
+  EXPECT_EQ(readings[0].conversion.position, Position::at(Angle::degrees(50), Angle::degrees(10)));
+  const auto swapped = read_coordinates("10 50", europe);
+  ASSERT_EQ(swapped.size(), 1u);
+  EXPECT_EQ(swapped[0].conversion.position, readings[0].conversion.position);
+  EXPECT_EQ(read_coordinates("50 10", System("EPSG:4326")).size(), 2u);
+  EXPECT_THROW(read_coordinates("5 -150", europe), Error);
+  // TWD67 has no shift: its place stays a meaning.
+  EXPECT_THROW(read_coordinates("23.5N 121E", System("EPSG:3821")), Error);
 }
 
 TEST(System, gives_the_same_twice) {

@@ -24,4 +24,14 @@ struct CoordinatesReading {
 /// At least one reading. Throws Error(value) with `character N` for where.
 std::vector<CoordinatesReading> parse_coordinates(std::string_view text, const SystemInfo& system);
 
+struct ConvertedReading {
+  Conversion conversion;
+  std::string read_as;
+};
+
+/// The readings that are places of the system, at least one, brought to WGS 84: `50 10` has one
+/// meaning in a system of Europe. Throws as parse_coordinates() and System::to_wgs84(); when no
+/// reading is a place of the system, for the likeliest.
+std::vector<ConvertedReading> read_coordinates(std::string_view text, const System& system);
+
 }  // namespace sweepwright::reference
