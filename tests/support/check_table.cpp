@@ -5,6 +5,8 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "support/files.hpp"
+
 namespace sweepwright::test {
 namespace {
 
@@ -43,7 +45,7 @@ double CheckRow::number(const std::string& column) const {
 }
 
 std::string check_file(const std::string& name) {
-  const std::string path = std::string(SWEEPWRIGHT_CHECKS) + "/" + name;
+  const std::string path = (checks() / name).string();
   std::ifstream file(path, std::ios::binary);
   if (!file) throw std::runtime_error("cannot read " + path);
   std::ostringstream text;

@@ -12,6 +12,10 @@ std::filesystem::path repository() {
   return SWEEPWRIGHT_REPOSITORY;
 }
 
+std::filesystem::path checks() {
+  return repository() / "tests" / "checks";
+}
+
 std::string read_file(const std::filesystem::path& file) {
   std::ifstream in(file, std::ios::binary);
   std::ostringstream bytes;

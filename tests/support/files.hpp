@@ -9,6 +9,8 @@ namespace sweepwright::test {
 
 /// The repository's folder.
 std::filesystem::path repository();
+/// The folder of the published check values.
+std::filesystem::path checks();
 
 /// The whole of a file, byte for byte. Throws when it cannot be read.
 std::string read_file(const std::filesystem::path& file);

@@ -29,7 +29,7 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 
 fs::path samples() {
-  return fs::path(SWEEPWRIGHT_CHECKS) / "formats" / "mission";
+  return test::checks() / "formats" / "mission";
 }
 
 InputText no_file(const std::string& name) {

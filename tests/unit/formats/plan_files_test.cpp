@@ -12,6 +12,7 @@
 
 #include "outside_tools.hpp"
 #include "plan_cases.hpp"
+#include "support/files.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/formats/plan_folder.hpp"
@@ -32,8 +33,7 @@ Provenance provenance() {
 
 std::vector<test::NamedMission> all_missions() {
   std::vector<test::NamedMission> missions = test::missions_everywhere();
-  for (const auto& entry :
-       fs::directory_iterator(fs::path(SWEEPWRIGHT_REPOSITORY) / "demo-scenarios")) {
+  for (const auto& entry : fs::directory_iterator(test::repository() / "demo-scenarios")) {
     const fs::path file = entry.path() / "mission.json";
     if (fs::exists(file)) {
       missions.push_back({entry.path().filename().string(), read_mission(file.string())});

@@ -5,9 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
+#include "support/files.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/sweep/search_object.hpp"
 
@@ -80,10 +79,8 @@ TEST(SweepWidth, HandExampleOverLand) {
 }
 
 TEST(SweepWidth, PageShowsTheWorkingOfTheExample) {
-  std::ifstream file(std::string(SWEEPWRIGHT_REPOSITORY) + "/docs/methods/sweep-width.md");
-  std::ostringstream page;
-  page << file.rdbuf();
-  EXPECT_THAT(page.str(), HasSubstr(format_working(sweep_width(page_example()).working)));
+  const std::string page = test::read_file(test::repository() / "docs/methods/sweep-width.md");
+  EXPECT_THAT(page, HasSubstr(format_working(sweep_width(page_example()).working)));
 }
 
 TEST(SweepWidth, HandExampleOverWater) {
