@@ -55,6 +55,33 @@ void check_search_height(const JsonObject& in, sweep::Platform kind) {
   }
 }
 
+/// Time in the area, or time away from the base with a reserve.
+void read_endurance(JsonObject& in, plan::SearchUnit& unit) {
+  unit.on_scene_endurance = in.optional("on_scene_endurance", duration(Least::above_zero, "240h"));
+  const auto endurance = in.optional("endurance", duration(Least::above_zero, "240h"));
+  const auto reserve = in.optional("reserve", duration(Least::zero, "240h"));
+  unit.transit_speed = in.optional("transit_speed", speed(Least::above_zero, "1000kt"));
+  if (endurance && reserve) unit.time_away = {*endurance, *reserve};
+  if (in.has("on_scene_endurance") == in.has("endurance")) {
+    in.mistake(
+        "on_scene_endurance",
+        Error(ErrorCode::input,
+              in.has("endurance") ? "on_scene_endurance and endurance are both given"
+                                  : "neither on_scene_endurance nor endurance is given",
+              "write how long the unit can stay in the area (on_scene_endurance), or how long it "
+              "can be away from its base (endurance) with its reserve"));
+  } else if (in.has("endurance") != in.has("reserve")) {
+    in.mistake("reserve",
+               Error(ErrorCode::input,
+                     in.has("reserve") ? "a reserve is given without an endurance"
+                                       : "an endurance is given without a reserve",
+                     "write both, such as \"endurance\": \"5h\", \"reserve\": \"45min\""));
+  } else if (unit.time_away && unit.time_away->reserve >= unit.time_away->endurance) {
+    in.mistake("reserve", Error(ErrorCode::value, "the reserve is not shorter than the endurance",
+                                "check both times"));
+  }
+}
+
 plan::SearchUnit search_unit(const JsonCursor& cursor) {
   JsonObject in(cursor);
   plan::SearchUnit unit;
@@ -66,7 +93,7 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   unit.crew = in.optional("crew", whole_number(1, 1000));
   unit.search_speed = in.required("search_speed", speed(Least::above_zero, "1000kt"));
   unit.search_height = in.optional("search_height", length(Least::zero, "60000ft"));
-  unit.on_scene_endurance = in.required("on_scene_endurance", duration(Least::above_zero, "240h"));
+  read_endurance(in, unit);
   unit.base = in.required("base", named_place);
   unit.pattern = in.optional("pattern", pattern).value_or(plan::PatternChoice::automatic);
   if (const auto given = in.optional("sweep_width", given_sweep_width)) {

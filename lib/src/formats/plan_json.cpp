@@ -35,6 +35,12 @@ ordered_json cell_names(const std::vector<grid::Cell>& cells) {
   return names;
 }
 
+ordered_json transit_json(const plan::Transit& transit) {
+  return {{"true_track_deg", transit.line.start_track.degrees()},
+          {"distance_m", transit.line.length.metres()},
+          {"time_s", transit.time.count()}};
+}
+
 ordered_json assignment_json(const plan::Assignment& assignment) {
   const plan::SearchUnit& unit = assignment.unit;
   return {
@@ -45,7 +51,7 @@ ordered_json assignment_json(const plan::Assignment& assignment) {
       {"sector_corners", corners(assignment.sector)},
       {"cells", cell_names(assignment.cells)},
       {"search_speed_mps", unit.search_speed.metres_per_second()},
-      {"on_scene_endurance_s", unit.on_scene_endurance.count()},
+      {"on_scene_endurance_s", assignment.on_scene_endurance.count()},
       {"search_time_s", assignment.search_time.count()},
       {"sweep_width_m", assignment.sweep_width.width.metres()},
       {"sweep_width_working", working_json(assignment.sweep_width.working)},
@@ -54,9 +60,8 @@ ordered_json assignment_json(const plan::Assignment& assignment) {
       {"searched_share", assignment.searched_share},
       {"probability_of_detection", assignment.probability_of_detection.value()},
       {"base", named_place(unit.base)},
-      {"transit_true_track_deg", assignment.transit.start_track.degrees()},
-      {"transit_distance_m", assignment.transit.length.metres()},
-      {"transit_time_s", assignment.transit_time.count()},
+      {"way_out", transit_json(assignment.way_out)},
+      {"way_back", transit_json(assignment.way_back)},
       {"pattern_reason", assignment.pattern_reason},
       {"pattern", ordered_json::parse(pattern_json(assignment.pattern, unit.search_speed).text)},
       {"remarks", assignment.remarks}};

@@ -57,9 +57,9 @@ SheetBlock resources(const plan::Assignment& assignment) {
                         persons_text(unit.crew)},
            {"Leader", unit.leader},
            {"Base", unit.base.name + "\n" + position_text(unit.base.position)},
-           {"Base to CSP", fmt::format("{}, {}, {}", track_text(assignment.transit),
-                                       nautical_miles_text(assignment.transit.length),
-                                       format_duration(assignment.transit_time))}},
+           {"Base to CSP", fmt::format("{}, {}, {}", track_text(assignment.way_out.line),
+                                       nautical_miles_text(assignment.way_out.line.length),
+                                       format_duration(assignment.way_out.time))}},
           {}};
 }
 

@@ -58,17 +58,30 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
   sheet.working.push_back({"POD, " + std::string(sweep::name(mission.detection_law)),
                            detection_expression(mission, assignment),
                            percent_text(assignment.probability_of_detection.value())});
+  if (unit.time_away) {
+    sheet.working.push_back({"On-scene endurance",
+                             fmt::format("endurance {} - out {} - back {} - reserve {}",
+                                         format_duration_minutes(unit.time_away->endurance),
+                                         format_duration_minutes(assignment.way_out.time),
+                                         format_duration_minutes(assignment.way_back.time),
+                                         format_duration_minutes(unit.time_away->reserve)),
+                             format_duration_minutes(assignment.on_scene_endurance)});
+  }
   sheet.working.push_back({"Search time",
                            fmt::format("on-scene endurance {} x {:.2f}",
-                                       format_duration_minutes(unit.on_scene_endurance),
+                                       format_duration_minutes(assignment.on_scene_endurance),
                                        sweep::kSearchShareOfOnSceneEndurance),
                            format_duration_minutes(assignment.search_time)});
   sheet.working.push_back({"Pattern time",
                            time_expression(total_distance(assignment.pattern), unit.search_speed),
                            format_duration(assignment.pattern_time)});
-  sheet.working.push_back({"Transit time",
-                           time_expression(assignment.transit.length, unit.search_speed),
-                           format_duration(assignment.transit_time)});
+  const Speed transit_speed = unit.transit_speed.value_or(unit.search_speed);
+  sheet.working.push_back({"Base to CSP",
+                           time_expression(assignment.way_out.line.length, transit_speed),
+                           format_duration(assignment.way_out.time)});
+  sheet.working.push_back({"End to base",
+                           time_expression(assignment.way_back.line.length, transit_speed),
+                           format_duration(assignment.way_back.time)});
   return sources;
 }
 

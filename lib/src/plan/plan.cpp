@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "plan/choose_pattern.hpp"
+#include "plan/time_on_scene.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
@@ -42,6 +43,11 @@ sweep::SweepWidth width_of(const Mission& mission, const SearchUnit& unit) {
   }
 }
 
+Area effort(const Assignment& assignment) {
+  return sweep::search_effort(assignment.sweep_width.width, assignment.unit.search_speed,
+                              assignment.search_time);
+}
+
 Duration pattern_time(const Assignment& assignment) {
   return pattern::total_distance(assignment.pattern) / assignment.unit.search_speed;
 }
@@ -57,6 +63,8 @@ void draw_pattern(const Mission& mission, sweep::Coverage coverage, Assignment& 
     throw error.at(unit_place(assignment.unit));
   }
   assignment.pattern_time = pattern_time(assignment);
+  set_time_on_scene(assignment, pattern::commence_search_point(assignment.pattern),
+                    assignment.pattern.legs.back().to);
 }
 
 /// The most by which a unit's pattern is longer than its time: 1 or less when all fit.
@@ -100,9 +108,6 @@ void finish(const Mission& mission, Assignment& assignment) {
   assignment.probability_of_detection = sweep::Probability(
       assignment.searched_share *
       sweep::probability_of_detection(mission.detection_law, assignment.coverage).value());
-  assignment.transit =
-      geodesic(assignment.unit.base.position, pattern::commence_search_point(assignment.pattern));
-  assignment.transit_time = assignment.transit.length / assignment.unit.search_speed;
   const grid::Grid& grid = grid::grid(mission.grid.system);
   assignment.cells = grid.cells_touching(assignment.sector, grid.level(mission.grid.level));
 
@@ -119,10 +124,12 @@ void finish(const Mission& mission, Assignment& assignment) {
 void summarize(Plan& plan) {
   double covered = 0;
   double detected = 0;
+  plan.effort = {};
   for (const Assignment& assignment : plan.assignments) {
     const double ground = area(assignment.sector) / plan.searched;
     covered += ground * assignment.searched_share * assignment.coverage.value();
     detected += ground * assignment.probability_of_detection.value();
+    plan.effort += effort(assignment);
   }
   plan.coverage_planned = sweep::Coverage(covered);
   plan.probability_of_detection = sweep::Probability(std::min(detected, 1.0));
@@ -140,23 +147,21 @@ Plan make_plan(const Mission& mission) {
   plan.searched = area(mission.area);
   plan.coverage_wanted = mission.wanted_coverage;
 
+  const Position centre = middle(mission.area);
   for (std::size_t i = 0; i < mission.units.size(); ++i) {
     Assignment assignment;
     assignment.unit = mission.units[i];
     assignment.sector_name = fmt::format("{}{}", mission.incident.day_letter, i + 1);
     assignment.sweep_width = width_of(mission, assignment.unit);
-    assignment.search_time = sweep::search_endurance(assignment.unit.on_scene_endurance);
-    plan.effort += sweep::search_effort(assignment.sweep_width.width, assignment.unit.search_speed,
-                                        assignment.search_time);
+    set_time_on_scene(assignment, centre, centre);
+    plan.effort += effort(assignment);
     plan.assignments.push_back(assignment);
   }
 
   // V T S with S = W / C: the same C for all, so shares go with W V T.
   std::vector<double> shares;
   for (const Assignment& assignment : plan.assignments) {
-    shares.push_back(sweep::search_effort(assignment.sweep_width.width,
-                                          assignment.unit.search_speed, assignment.search_time)
-                         .square_metres());
+    shares.push_back(effort(assignment).square_metres());
   }
   const std::vector<Region> sectors = sector::divide(mission.area, shares, mission.leg_direction);
   for (std::size_t i = 0; i < sectors.size(); ++i) plan.assignments[i].sector = sectors[i];

@@ -141,7 +141,11 @@ TEST(MissionReader, full_sample_units) {
   EXPECT_EQ(heron.crew, std::nullopt);
   EXPECT_DOUBLE_EQ(heron.search_speed.kilometres_per_hour(), 110);
   EXPECT_EQ(heron.search_height, Length::metres(150));
-  EXPECT_EQ(heron.on_scene_endurance, std::chrono::minutes(90));
+  EXPECT_EQ(heron.on_scene_endurance, std::nullopt);
+  ASSERT_TRUE(heron.time_away.has_value());
+  EXPECT_EQ(heron.time_away->endurance, std::chrono::minutes(165));
+  EXPECT_EQ(heron.time_away->reserve, std::chrono::minutes(30));
+  EXPECT_DOUBLE_EQ(heron.transit_speed.value().kilometres_per_hour(), 200);
   EXPECT_EQ(heron.pattern, plan::PatternChoice::automatic);
   EXPECT_EQ(heron.sweep_width, Length::nautical_miles(0.8));
   EXPECT_EQ(heron.sweep_width_source, "Planner's own trial over open sage, May 2026");

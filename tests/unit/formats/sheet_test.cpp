@@ -265,7 +265,7 @@ TEST(Sheet, ThePlannerCanCheckTheWorkingByHand) {
     EXPECT_NEAR(std::stod(detection.value), 100 * (1 - std::exp(-std::stod(coverage.value))), 0.6);
     EXPECT_EQ(step(sheet, "Search time").expression, "on-scene endurance 3:00 x 0.85");
     EXPECT_EQ(step(sheet, "Search time").value, "2:33");
-    for (const char* which : {"Pattern time", "Transit time"}) {
+    for (const char* which : {"Pattern time", "Base to CSP"}) {
       double distance = 0;
       double speed = 0;
       const SheetStep& time = step(sheet, which);

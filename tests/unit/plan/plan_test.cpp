@@ -92,7 +92,7 @@ TEST(Plan, EveryFigureFollowsFromTheOthers) {
   const Plan plan = make_plan(mission_at(at(38, -117)));
   for (const Assignment& assignment : plan.assignments) {
     // 85 % of on-scene endurance [Joint Pub 3-50 Vol I para 532.B, seen].
-    EXPECT_NEAR(assignment.search_time / assignment.unit.on_scene_endurance, 0.85, 1e-12);
+    EXPECT_NEAR(assignment.search_time / assignment.on_scene_endurance, 0.85, 1e-12);
     EXPECT_NEAR(assignment.sweep_width.width / assignment.spacing, assignment.coverage.value(),
                 1e-12);
     EXPECT_NEAR(assignment.probability_of_detection.value(),
@@ -100,11 +100,44 @@ TEST(Plan, EveryFigureFollowsFromTheOthers) {
     EXPECT_EQ(assignment.pattern.spacing, assignment.spacing);
     EXPECT_FALSE(assignment.cells.empty());
     EXPECT_EQ(
-        assignment.transit.length,
+        assignment.way_out.line.length,
         geodesic(assignment.unit.base.position, commence_search_point(assignment.pattern)).length);
   }
   // The worked example of the manuals' formulas: W = 1.5 x 0.7 for 1000 ft, 10 NM, hilly.
   EXPECT_NEAR(plan.assignments[0].sweep_width.width.nautical_miles(), 1.5 * 0.7, 1e-9);
+}
+
+TEST(Plan, TakesWaysAndReserveOffTheEndurance) {
+  Mission mission = mission_at(at(38, -117));
+  for (SearchUnit& unit : mission.units) {
+    unit.on_scene_endurance.reset();
+    unit.time_away = {std::chrono::minutes(270), std::chrono::minutes(45)};
+    unit.transit_speed = Speed::knots(110);
+  }
+  const Plan plan = make_plan(mission);
+  for (const Assignment& assignment : plan.assignments) {
+    const Position base = assignment.unit.base.position;
+    const Length out = geodesic(base, commence_search_point(assignment.pattern)).length;
+    const Length back = geodesic(assignment.pattern.legs.back().to, base).length;
+    const double hours = 4.5 - 0.75 - (out + back).nautical_miles() / 110;
+    EXPECT_NEAR(assignment.on_scene_endurance.count(), hours * 3600, 1e-6);
+    EXPECT_NEAR(assignment.search_time / assignment.on_scene_endurance, 0.85, 1e-12);
+    EXPECT_LE(assignment.pattern_time, assignment.search_time);
+  }
+}
+
+TEST(Plan, RefusesAUnitWhoseWaysTakeAllItsEndurance) {
+  Mission mission = mission_at(at(38, -117));
+  mission.units[1].on_scene_endurance.reset();
+  mission.units[1].time_away = {std::chrono::minutes(70), std::chrono::minutes(45)};
+  try {
+    make_plan(mission);
+    FAIL() << "made a plan";
+  } catch (const Error& error) {
+    EXPECT_EQ(error.code(), ErrorCode::impossible);
+    EXPECT_NE(std::string(error.what()).find("unit Two"), std::string::npos) << error.what();
+    EXPECT_NE(error.message().find("leaves no time"), std::string::npos) << error.what();
+  }
 }
 
 TEST(Plan, SaysWhenTheHoursDoNotReachTheWantedCoverage) {
@@ -120,7 +153,7 @@ TEST(Plan, SaysWhenTheHoursDoNotReachTheWantedCoverage) {
 TEST(Plan, CommencesAtTheCornerNearestToTheBase) {
   const Plan plan = make_plan(mission_at(at(38, -117)));
   for (const Assignment& assignment : plan.assignments) {
-    const Length chosen = assignment.transit.length;
+    const Length chosen = assignment.way_out.line.length;
     for (const pattern::Leg& leg :
          {assignment.pattern.legs.front(), assignment.pattern.legs.back()}) {
       for (const Position& end : {leg.from, leg.to}) {

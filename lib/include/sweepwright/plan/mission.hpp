@@ -65,6 +65,12 @@ struct Channel {
 /// Which pattern a unit is to fly; `automatic` leaves it to the planner.
 enum class PatternChoice { automatic, parallel, creeping, square };
 
+/// How long a unit can be away from its base, for working out what is left for the area.
+struct TimeAway {
+  Duration endurance;  ///< from leaving the base until the fuel is gone
+  Duration reserve;    ///< of it, what must be left on coming back
+};
+
 /// One aircraft, vessel or team, and what it brings.
 struct SearchUnit {
   std::string callsign;
@@ -74,7 +80,11 @@ struct SearchUnit {
   std::optional<int> crew;
   Speed search_speed;                   ///< true airspeed; through the water for a vessel
   std::optional<Length> search_height;  ///< above ground or water; none for a vessel
-  Duration on_scene_endurance{};
+  /// How long it can stay in the area: as the planner states it, or to be worked out from
+  /// `time_away` and the ways out and back.
+  std::optional<Duration> on_scene_endurance;
+  std::optional<TimeAway> time_away;   ///< stands when on_scene_endurance does not
+  std::optional<Speed> transit_speed;  ///< on the way out and back; the search speed when not given
   NamedPlace base;
   PatternChoice pattern = PatternChoice::automatic;
   /// The planner's own sweep width and where it comes from, in place of the tables.

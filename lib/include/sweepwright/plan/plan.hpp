@@ -5,7 +5,9 @@
 //   time; and from coverage the probability of detection.
 // Method, in the order that a planner works:
 //   1. sweep width W of each unit, from the tables or the planner's own (sweep/sweep_width.hpp);
-//   2. effort Z = W V T with T = 85 % of on-scene endurance (sweep/search_effort.hpp);
+//   2. on-scene endurance: stated, or what the ways out and back and the reserve leave of the
+//      endurance; effort Z = W V T with T = 85 % of it (sweep/search_effort.hpp). The ways are
+//      reckoned to the middle of the area first, then to the ends of the pattern as drawn;
 //   3. coverage C: the wanted one, or what the hours allow, whichever is less; spacing S = W / C;
 //   4. sectors in proportion to V T S (sector/divide.hpp), named by day letter and number;
 //   5. a pattern in each sector, its legs spread evenly: the spacing drawn is the nearest that
@@ -32,6 +34,12 @@
 
 namespace sweepwright::plan {
 
+/// A way between a unit's base and its sector.
+struct Transit {
+  GeodesicLine line;
+  Duration time{};
+};
+
 /// What one unit is to do.
 struct Assignment {
   SearchUnit unit;
@@ -47,11 +55,12 @@ struct Assignment {
   /// Over the whole sector: that of the coverage times the share searched.
   sweep::Probability probability_of_detection;
   pattern::Pattern pattern;
-  std::string pattern_reason;  ///< why this pattern and direction, in one line
-  Duration search_time{};      ///< what the unit has
-  Duration pattern_time{};     ///< what the pattern takes
-  GeodesicLine transit;        ///< base to commence search point
-  Duration transit_time{};
+  std::string pattern_reason;        ///< why this pattern and direction, in one line
+  Transit way_out;                   ///< base to commence search point
+  Transit way_back;                  ///< end of the pattern to base
+  Duration on_scene_endurance{};     ///< what the unit has in the sector
+  Duration search_time{};            ///< of it, for searching
+  Duration pattern_time{};           ///< what the pattern takes
   std::vector<std::string> remarks;  ///< what the crew and the planner must know of this sector
 };
 
