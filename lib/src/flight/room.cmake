@@ -1,0 +1,3 @@
+add_room(flight
+  SOURCES velocity.cpp wind_triangle.cpp
+  LIBRARIES fmt::fmt)
