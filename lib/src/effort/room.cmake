@@ -1,0 +1,1 @@
+add_room(effort SOURCES available.cpp optimal.cpp LIBRARIES fmt::fmt)
