@@ -22,12 +22,14 @@
 #include "sweepwright/grid/chart.hpp"
 #include "sweepwright/grid/clip.hpp"
 #include "sweepwright/grid/local.hpp"
+#include "sweepwright/grid/quarter.hpp"
 #include "sweepwright/grid/systems.hpp"
 
 namespace sweepwright::cli {
 namespace {
 
 constexpr std::string_view kLocal = "local";
+constexpr std::string_view kQuarter = "quarter";
 
 struct GridOptions {
   std::string system;
@@ -44,6 +46,7 @@ struct GridOptions {
   bool clip = false;
   bool centre_inside = false;
   bool label = false;
+  bool hemisphere_letters = false;
   OutputOptions output;
 };
 
@@ -102,14 +105,19 @@ ChosenGrid local_grid(const GridOptions& options) {
   return chosen;
 }
 
-ChosenGrid chosen_grid(std::string_view option, const std::string& system,
+ChosenGrid chosen_grid(std::string_view option, const std::string& typed,
                        const GridOptions& options) {
-  if (to_lower_ascii(system) == kLocal) return local_grid(options);
+  const std::string system = to_lower_ascii(typed);
+  if (system == kLocal) return local_grid(options);
   ChosenGrid chosen;
   if (system == "chart" && !options.charts.empty()) {
     chosen.own = grid::make_chart_grid(
         grid::read_chart_sheets(formats::read_text_file(options.charts).text, options.charts));
     chosen.grid = chosen.own.get();
+    return chosen;
+  }
+  if (system == kQuarter && options.hemisphere_letters) {
+    chosen.grid = &grid::lettered_quarter_grid();
     return chosen;
   }
   chosen.grid = &option_value(option, system, [](const std::string& name) -> const grid::Grid& {
@@ -129,6 +137,11 @@ void require_one_source(const GridOptions& options) {
   if (options.clip && options.area.empty()) {
     throw Error(ErrorCode::usage, "there is no area to cut the cells to",
                 "give --area, or leave out --clip", "--clip");
+  }
+  if (options.hemisphere_letters && to_lower_ascii(options.system) != kQuarter &&
+      to_lower_ascii(options.cells_as) != kQuarter) {
+    throw Error(ErrorCode::usage, "only names of the one-degree grid have hemisphere letters",
+                "choose --system quarter, or leave the option out", "--hemisphere-letters");
   }
 }
 
@@ -220,6 +233,20 @@ Job cells_job(const grid::Grid& grid, const GridOptions& options) {
   return job;
 }
 
+/// The cell that holds a place, or without a level those of all levels.
+Job place_job(const grid::Grid& grid, const GridOptions& options) {
+  const std::vector<grid::Level> levels =
+      options.level.empty() ? grid.levels() : std::vector{wanted_level(grid, options)};
+  const Position place = position_option("--at", options.at);
+  std::vector<grid::Cell> cells;
+  for (const grid::Level& level : levels) cells.push_back(grid.cell(grid.name_of(place, level)));
+  Job job;
+  job.visit = [cells](const CellTaker& take) {
+    for (const grid::Cell& cell : cells) take(cell, {});
+  };
+  return job;
+}
+
 Job job_for(const grid::Grid& grid, const GridOptions& options) {
   if (!options.cells.empty()) return cells_job(grid, options);
   if (!options.cells_as.empty()) {
@@ -227,13 +254,9 @@ Job job_for(const grid::Grid& grid, const GridOptions& options) {
                 "--cells-as");
   }
   if (!options.area.empty()) return area_job(grid, options);
+  if (!options.at.empty()) return place_job(grid, options);
   const grid::Level level = wanted_level(grid, options);
   Job job;
-  if (!options.at.empty()) {
-    const grid::Cell cell = grid.cell(grid.name_of(position_option("--at", options.at), level));
-    job.visit = [cell](const CellTaker& take) { take(cell, {}); };
-    return job;
-  }
   const grid::LatLonBox box = option_value("--bbox", options.bbox, parse_box);
   const grid::Selection selection =
       options.centre_inside ? grid::Selection::centre_inside : grid::Selection::touching;
@@ -308,6 +331,7 @@ void add_grid_command(CLI::App& app, Context& context) {
       levels_text() +
       "\n\nExamples:\n"
       "  sweepwright grid --system quarter --level 15min --at \"38-15.0N 117-02.5W\"\n"
+      "  sweepwright grid --system gars --at \"38-15.0N 117-02.5W\" --format csv\n"
       "  sweepwright grid --system gars --level 5min --bbox -118,37,-117,38 -o cells.kml\n"
       "  sweepwright grid --system mgrs --level 1km --area area.geojson --clip --label\n"
       "  sweepwright grid --system quarter --cell 38/117D --cells-as gars --level 5min");
@@ -316,7 +340,9 @@ void add_grid_command(CLI::App& app, Context& context) {
       ->required()
       ->type_name(system_names());
   command->add_option("--level", options->level, "Size of the cells")->type_name("LEVEL");
-  command->add_option("--at", options->at, "The cell that holds this position")
+  command
+      ->add_option("--at", options->at,
+                   "The cell that holds this position; without --level the cells of all levels")
       ->type_name("POSITION");
   command->add_option("--cell", options->cells, "The cell of this name; may be given several times")
       ->type_name("NAME")
@@ -332,6 +358,8 @@ void add_grid_command(CLI::App& app, Context& context) {
                     "Only the cells whose middle lies in the area or box");
   command->add_flag("--clip", options->clip, "Cut the cells to the area");
   command->add_flag("--label", options->label, "Add a point with the name of each cell");
+  command->add_flag("--hemisphere-letters", options->hemisphere_letters,
+                    "One-degree grid: N, S, E, W in every name, such as 38N/117WDB");
   command
       ->add_option("--cells-as", options->cells_as,
                    "Name the ground of the cells of --cell in this grid, with the shared area")

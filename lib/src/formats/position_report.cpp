@@ -20,6 +20,9 @@ std::string position_report_text(const PositionReport& report) {
   for (const locate::Written& entry : report.notations) {
     text += fmt::format("{:<10} {}\n", entry.key, entry.text.empty() ? "-" : entry.text);
   }
+  for (std::size_t i = 1; i < report.chart_sheets.size(); ++i) {
+    text += fmt::format("{:<10} {}\n", i == 1 ? "also chart" : "", report.chart_sheets[i].name);
+  }
   if (report.variation) {
     text += fmt::format("{:<10} {}\n", "variation", magnetic::format_variation(*report.variation));
   }
@@ -40,11 +43,16 @@ std::string position_report_json(const PositionReport& report, bool on_one_line)
   for (const locate::Written& entry : report.notations) {
     notations[std::string(entry.key)] = entry.text;
   }
+  ordered_json sheets = ordered_json::array();
+  for (const grid::ChartName& on : report.chart_sheets) {
+    sheets.push_back({{"sheet", on.sheet}, {"name", on.name}});
+  }
   ordered_json json{{"latitude", reading.position.latitude().degrees()},
                     {"longitude", reading.position.longitude().degrees()},
                     {"read_as", reading.read_as},
                     {"other_readings", others},
-                    {"notations", notations}};
+                    {"notations", notations},
+                    {"chart_sheets", sheets}};
   if (report.variation) {
     json["variation_deg"] = report.variation->angle.degrees();
     json["variation_model"] = report.variation->model;

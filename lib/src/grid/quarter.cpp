@@ -141,13 +141,14 @@ Corner read_corner(NameReader& reader) {
 
 class QuarterGrid final : public LatLonGrid {
  public:
-  QuarterGrid()
+  explicit QuarterGrid(Letters letters)
       : LatLonGrid("quarter", OwnedSide::east,
                    {{"1deg", kStepsPerDegree},
                     {"30min", kStepsPerDegree / 2},
                     {"15min", kStepsPerDegree / 4},
                     {"7.5min", kStepsPerDegree / 8},
-                    {"3.75min", kStepsPerDegree / 16}}) {}
+                    {"3.75min", kStepsPerDegree / 16}}),
+        letters_(letters) {}
 
   Place place_of(std::string_view name) const override {
     NameReader reader(name);
@@ -176,24 +177,26 @@ class QuarterGrid final : public LatLonGrid {
 
  private:
   std::string name_at(StepSquare square, int depth) const override {
-    return write_name(square, depth, Letters::where_needed);
+    return write_name(square, depth, letters_);
   }
-};
 
-const QuarterGrid& the_grid() {
-  static const QuarterGrid grid;
-  return grid;
-}
+  Letters letters_;
+};
 
 }  // namespace
 
 const Grid& quarter_grid() {
-  return the_grid();
+  static const QuarterGrid grid(Letters::where_needed);
+  return grid;
+}
+
+const Grid& lettered_quarter_grid() {
+  static const QuarterGrid grid(Letters::always);
+  return grid;
 }
 
 std::string with_hemisphere_letters(std::string_view name) {
-  const auto place = the_grid().place_of(to_upper_ascii(trimmed(name)));
-  return write_name(place.corner, place.depth, Letters::always);
+  return lettered_quarter_grid().cell(name).name;
 }
 
 }  // namespace sweepwright::grid

@@ -55,6 +55,11 @@ TEST(QuarterLetters, AreWrittenOnRequest) {
   EXPECT_EQ(with_hemisphere_letters("36/102"), "36N/102W");
   EXPECT_EQ(with_hemisphere_letters(" 36/102aad "), "36N/102WAAD");
   EXPECT_EQ(with_hemisphere_letters("34S/152EB"), "34S/152EB");
+  const Grid& lettered = lettered_quarter_grid();
+  EXPECT_EQ(lettered.name_of(Position::at(Angle::degrees(36.9), Angle::degrees(-102.9)),
+                             lettered.level("30min")),
+            "36N/102WA");
+  EXPECT_EQ(lettered.cell("36/102A").name, "36N/102WA");  // both forms are read
   EXPECT_EQ(quarter_grid().cell("36n/102wA").name, "36/102A");
   EXPECT_EQ(quarter_grid().cell("6/99").name, "06/099");
 }

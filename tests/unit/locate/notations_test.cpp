@@ -9,6 +9,7 @@
 
 #include "support/check_table.hpp"
 #include "support/ground.hpp"
+#include "sweepwright/grid/chart.hpp"
 #include "sweepwright/grid/georef.hpp"
 #include "sweepwright/grid/mgrs.hpp"
 #include "sweepwright/position/geodesic.hpp"
@@ -70,6 +71,22 @@ TEST(Notations, keys_and_order_are_fixed) {
 TEST(Notations, no_chart_name_where_there_is_no_sheet) {
   EXPECT_EQ(notations(at(-33.8, 151.2)).back().text, "");
   EXPECT_EQ(notations(at(39.0625, -86.0625)).back().text, "STL 104D");
+}
+
+TEST(Notations, one_alone_is_the_same_as_among_all) {
+  for (const Written& written : notations(at(38.25, -117))) {
+    EXPECT_EQ(format_notation(written.key, at(38.25, -117)), written.text) << written.key;
+  }
+  EXPECT_THROW(format_notation("mgsr", {}), Error);
+}
+
+TEST(Notations, hemisphere_letters_and_charts_are_the_users) {
+  Writing writing;
+  writing.hemisphere_letters = true;
+  writing.charts = grid::make_chart_grid(grid::read_chart_sheets(
+      "chart,name,north,south,west,east,cells\nOWN,Own,39-00N,38-00N,118-00W,117-00W,16\n", "own"));
+  EXPECT_EQ(format_notation("quarter", at(38.25, -117.04), writing), "38N/117WDBDD");
+  EXPECT_EQ(format_notation("chart", at(38.25, -117.04), writing), "OWN 12D");
 }
 
 TEST(Notations, digits_have_limits) {

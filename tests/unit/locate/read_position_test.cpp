@@ -105,8 +105,8 @@ TEST(CaretLines, are_empty_without_a_character) {
 }
 
 TEST(ReadLines, a_bad_line_does_not_lose_the_good_ones) {
-  const std::vector<std::string> lines{"# a comment", "38-15.0N 117-02.5W", "", "  nowhere",
-                                       "18SUJ2339407395\r"};
+  const std::vector<std::string> lines{"# a comment", "38-15.0N 117-02.5W", "",
+                                       "  nowhere",   "18SUJ2339407395\r",  "12.5 45.25"};
   std::size_t next = 0;
   std::vector<std::string> heard;
   const LineCounts counts = read_lines(
@@ -115,17 +115,21 @@ TEST(ReadLines, a_bad_line_does_not_lose_the_good_ones) {
         line = lines[next++];
         return true;
       },
-      {},
+      [](std::string_view text) { return read_position(text); },
       [&](const LineReading& reading) {
         const auto* error = std::get_if<Error>(&reading.result);
         heard.push_back(std::to_string(reading.line) + " " +
                         (error ? error->where() : std::get<Reading>(reading.result).read_as));
       });
-  EXPECT_EQ(counts.read, 2u);
+  EXPECT_EQ(counts.read, 3u);
   EXPECT_EQ(counts.failed, 1u);
+  EXPECT_EQ(counts.ambiguous, 1u);
+  EXPECT_EQ(counts.first_ambiguous_line, 6u);
   EXPECT_THAT(heard, testing::ElementsAre("2 latitude and longitude in degrees and decimal minutes",
                                           "4 line 4: character 3",
-                                          "5 MGRS or USNG position, middle of a 1 m square"));
+                                          "5 MGRS or USNG position, middle of a 1 m square",
+                                          "6 latitude and longitude in decimal degrees, latitude "
+                                          "first"));
 }
 
 }  // namespace

@@ -12,8 +12,8 @@
 //   and 00N to 89N, longitudes from 179W over 000W and 001E to 180E. 00S, 000E and 180W are the
 //   same lines as 00N, 000W and 180E; they are refused, because their writer may mean the cell on
 //   the other side. A name without letters is north and west; letters come in pairs.
-// Written: without letters north and west, with letters elsewhere (with_hemisphere_letters() for
-//   letters always).
+// Written: without letters north and west, with letters elsewhere; lettered_quarter_grid() writes
+//   them everywhere. Both read both forms.
 // Source: Mission Aircrew Reference Text Vol II, section 5.10.1 (corner rule). Quartering seen for
 //   15' cells, levels from memory, 3.75' by continuation; hemispheres and edges are our own.
 #pragma once
@@ -23,6 +23,9 @@
 namespace sweepwright::grid {
 
 const Grid& quarter_grid();
+
+/// The same grid, whose names always have hemisphere letters: `36N/102WA`.
+const Grid& lettered_quarter_grid();
 
 /// A quarter-grid name with its hemisphere letters: `36/102A` becomes `36N/102WA`.
 std::string with_hemisphere_letters(std::string_view name);

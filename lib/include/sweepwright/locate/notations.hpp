@@ -9,23 +9,29 @@
 //   written precision (notations_test.cpp); P2 the order of notations() is fixed.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "sweepwright/grid/grid.hpp"
 #include "sweepwright/locate/read_position.hpp"
 #include "sweepwright/position/position.hpp"
 
 namespace sweepwright::locate {
 
-/// How finely positions are written.
-struct Precision {
+/// How positions are written.
+struct Writing {
   int degree_decimals = 5;  ///< 1 m
   int minute_decimals = 2;  ///< 19 m; 3 for 2 m
   int second_decimals = 1;  ///< 3 m
   int utm_decimals = 0;     ///< 1 m
   int mgrs_digits = 5;      ///< digits each of easting and northing: 5 is 1 m, 0 is 100 km
   int georef_decimals = 2;  ///< decimals of the minutes: 2 is 19 m
+  /// Quarters with hemisphere letters everywhere: `38N/117WDB`.
+  bool hemisphere_letters = false;
+  /// The grid of the chart sheets; the built-in one when this is empty.
+  std::shared_ptr<const grid::Grid> charts = {};
 };
 
 /// `18 north 323394mE 4307396mN`, or `UPS north 2000000mE 2000000mN` in the polar areas. The
@@ -55,8 +61,14 @@ struct Written {
 };
 
 /// decimal, minutes, seconds, utm, mgrs, gars, georef, quarter, chart. GARS, quarters and charts at
-/// their finest level. Of `options` only the charts count.
-std::vector<Written> notations(Position position, const Precision& precision = {},
-                               const Options& options = {});
+/// their finest level.
+std::vector<Written> notations(Position position, const Writing& writing = {});
+
+/// The keys of notations(), in its order.
+std::vector<std::string_view> notation_keys();
+
+/// The text of one notation, without the work of the others. Throws Error(value) for an unknown
+/// key, naming the choices.
+std::string format_notation(std::string_view key, Position position, const Writing& writing = {});
 
 }  // namespace sweepwright::locate

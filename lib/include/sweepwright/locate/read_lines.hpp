@@ -25,13 +25,19 @@ struct LineReading {
 /// Puts the next line into its argument; false at the end. Such as std::getline on a stream.
 using NextLine = std::function<bool(std::string&)>;
 
+/// Reads the text of a line: read_position() with the options of the day, or a reader for positions
+/// of another reference system. Throws Error.
+using LineReader = std::function<Reading(std::string_view)>;
+
 struct LineCounts {
   std::size_t read = 0;
   std::size_t failed = 0;
+  std::size_t ambiguous = 0;             ///< of those read: lines with other readings
+  std::size_t first_ambiguous_line = 0;  ///< 0 when there is none
 };
 
 /// An error's where() is `line L: character N`.
-LineCounts read_lines(const NextLine& next_line, const Options& options,
+LineCounts read_lines(const NextLine& next_line, const LineReader& reader,
                       const std::function<void(const LineReading&)>& sink);
 
 }  // namespace sweepwright::locate

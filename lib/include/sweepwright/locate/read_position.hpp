@@ -52,6 +52,9 @@ struct Reading {
   Position position;
   std::string read_as;  ///< in words: "latitude and longitude in degrees and decimal minutes"
   std::vector<OtherReading> other_readings;
+  /// What whoever uses the position must know, such as the accuracy of a shift between reference
+  /// systems; read_position() has none.
+  std::vector<std::string> remarks = {};
 };
 
 /// Throws Error(value). Its where() is `character N`, counted from 1 in what was typed.
