@@ -117,7 +117,7 @@ void add_sweep_command(CLI::App& app, Context&) {
       "    --visibility 10NM --terrain hilly --spacing 1NM");
   auto options = std::make_shared<SweepOptions>();
   command->add_option("--platform", options->platform, "What carries the lookouts")
-      ->type_name("fixed-wing|helicopter|vessel");
+      ->type_name("fixed-wing|helicopter|vessel|small-boat|ground-team");
   command->add_option("--object", options->object, "What is sought, as --list-objects names it")
       ->type_name("NAME");
   command->add_flag("--list-objects", options->list_objects, "List the search objects and stop");

@@ -104,6 +104,11 @@ sweep::Terrain terrain(const JsonCursor& cursor) {
   return sweep::parse_terrain(one_of({names.begin(), names.end()}, "a terrain class")(cursor));
 }
 
+std::string weather_table(const JsonCursor& cursor) {
+  const std::vector<std::string> keys = sweep::weather_table_keys(sweep::built_in_tables());
+  return one_of({keys.begin(), keys.end()}, "a weather table")(cursor);
+}
+
 plan::Conditions conditions(const JsonCursor& cursor) {
   JsonObject in(cursor);
   plan::Conditions conditions;
@@ -114,6 +119,8 @@ plan::Conditions conditions(const JsonCursor& cursor) {
   }
   conditions.sea_height = in.optional("sea_height", length(Least::zero, "30m"));
   conditions.terrain = in.optional("terrain", terrain);
+  conditions.weather_table = in.optional("weather_table", weather_table)
+                                 .value_or(std::string(sweep::kDefaultWeatherTable));
   conditions.weather = in.optional("weather", long_text).value_or("");
   in.finish();
   return conditions;

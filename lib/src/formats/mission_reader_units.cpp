@@ -33,6 +33,7 @@ plan::PatternChoice pattern(const JsonCursor& cursor) {
 struct GivenSweepWidth {
   Length width;
   std::string source;
+  bool corrected = true;
 };
 
 GivenSweepWidth given_sweep_width(const JsonCursor& cursor) {
@@ -40,16 +41,16 @@ GivenSweepWidth given_sweep_width(const JsonCursor& cursor) {
   GivenSweepWidth given;
   given.width = in.required("width", length(Least::above_zero, "100NM"));
   given.source = in.required("source", long_text);
+  given.corrected = in.optional("corrected", yes_or_no).value_or(true);
   in.finish();
   return given;
 }
 
 void check_search_height(const JsonObject& in, sweep::Platform kind) {
-  const bool flies = kind != sweep::Platform::vessel;
-  if (!flies && in.has("search_height")) {
-    in.mistake("search_height",
-               Error(ErrorCode::value, "a vessel has no search height", "leave the field out"));
-  } else if (flies && !in.has("search_height")) {
+  if (!sweep::flies(kind) && in.has("search_height")) {
+    in.mistake("search_height", Error(ErrorCode::value, "only aircraft have a search height",
+                                      "leave the field out"));
+  } else if (sweep::flies(kind) && !in.has("search_height")) {
     in.mistake("search_height", Error(ErrorCode::input, "the field 'search_height' is missing",
                                       "write the height above ground or water, such as \"500ft\""));
   }
@@ -99,6 +100,15 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   if (const auto given = in.optional("sweep_width", given_sweep_width)) {
     unit.sweep_width = given->width;
     unit.sweep_width_source = given->source;
+    unit.sweep_width_is_corrected = given->corrected;
+  }
+  unit.fatigued = in.optional("fatigued", yes_or_no).value_or(false);
+  if (unit.fatigued && unit.sweep_width && unit.sweep_width_is_corrected) {
+    in.mistake("fatigued", Error(ErrorCode::value,
+                                 "no factor is applied to a corrected sweep width, that for "
+                                 "fatigue neither",
+                                 "leave 'fatigued' out, or write \"corrected\": false beside an "
+                                 "uncorrected width"));
   }
   unit.remarks = in.list("remarks", kMostRemarks, long_text);
   if (kind_known) check_search_height(in, unit.platform);

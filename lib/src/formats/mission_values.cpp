@@ -87,6 +87,14 @@ Reader<int> whole_number(int least, int most) {
   };
 }
 
+bool yes_or_no(const JsonCursor& cursor) {
+  if (cursor.value().kind != JsonKind::boolean) {
+    throw Error(ErrorCode::input, fmt::format("found {}", shown(cursor.value())),
+                "write true or false without quotes");
+  }
+  return cursor.value().text == "true";
+}
+
 Reader<std::string> line_of_text(std::size_t most) {
   return [=](const JsonCursor& cursor) {
     const std::string& text = cursor.text("a text in quotes");

@@ -29,6 +29,9 @@ Reader<Duration> duration(Least least, std::string_view most);
 Reader<double> number(double above, double most);
 Reader<int> whole_number(int least, int most);
 
+/// `true` or `false`, without quotes.
+bool yes_or_no(const JsonCursor& cursor);
+
 /// One line of text, not blank, without blanks at its ends, of at most so many characters.
 Reader<std::string> line_of_text(std::size_t most);
 /// For names and the like.

@@ -26,7 +26,7 @@ std::string unit_place(const SearchUnit& unit) {
 
 sweep::SweepWidth width_of(const Mission& mission, const SearchUnit& unit) {
   try {
-    if (unit.sweep_width) {
+    if (unit.sweep_width && unit.sweep_width_is_corrected) {
       return sweep::given_sweep_width(*unit.sweep_width, unit.sweep_width_source);
     }
     const Conditions& conditions = mission.conditions;
@@ -37,7 +37,11 @@ sweep::SweepWidth width_of(const Mission& mission, const SearchUnit& unit) {
                                .wind = conditions.wind_speed,
                                .sea = conditions.sea_height,
                                .ground_speed = unit.search_speed,
-                               .terrain = conditions.terrain});
+                               .terrain = conditions.terrain,
+                               .fatigued = unit.fatigued,
+                               .weather_table = conditions.weather_table,
+                               .uncorrected = unit.sweep_width,
+                               .uncorrected_source = unit.sweep_width_source});
   } catch (const Error& error) {
     throw error.at(unit_place(unit));
   }

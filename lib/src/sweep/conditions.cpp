@@ -8,7 +8,8 @@ namespace sweepwright::sweep {
 namespace {
 
 // Each list stands in the order of its enumeration.
-constexpr std::array<std::string_view, 3> kPlatformNames{"fixed-wing", "helicopter", "vessel"};
+constexpr std::array<std::string_view, 5> kPlatformNames{"fixed-wing", "helicopter", "vessel",
+                                                         "small-boat", "ground-team"};
 constexpr std::array<std::string_view, 2> kSurfaceNames{"land", "water"};
 constexpr std::array<std::string_view, 4> kTerrainNames{"open", "hilly", "mountainous",
                                                         "dense-vegetation"};
@@ -17,6 +18,10 @@ constexpr std::array<std::string_view, 4> kTerrainDescriptions{
     "mountainous, or vegetation 60 to 85 percent", "dense: vegetation over 85 percent"};
 
 }  // namespace
+
+bool flies(Platform platform) {
+  return platform == Platform::fixed_wing || platform == Platform::helicopter;
+}
 
 std::string_view name(Platform platform) {
   return kPlatformNames.at(static_cast<std::size_t>(platform));

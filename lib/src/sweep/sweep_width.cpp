@@ -95,7 +95,7 @@ std::vector<Correction> corrections(const Request& request, const SearchObject& 
     result.push_back(terrain_correction(request, object.name, tables.terrain));
   } else {
     result.push_back(weather_correction(request, object.name, tables));
-    if (request.platform != Platform::vessel) {
+    if (flies(request.platform)) {
       result.push_back(speed_correction(request, object.name, tables.speed));
     }
   }
@@ -115,7 +115,7 @@ void add_remarks(const Request& request, Surface surface, Working& working) {
                        "water",
                        "", ""});
   }
-  if (surface == Surface::water && request.ground_speed && request.platform == Platform::vessel) {
+  if (surface == Surface::water && request.ground_speed && !flies(request.platform)) {
     working.push_back({"Speed", "not used: the manuals' speed factors are for aircraft", "", ""});
   }
   if (surface == Surface::water && request.terrain) {

@@ -221,6 +221,14 @@ TEST(MissionReader, vessels_have_no_height_and_areas_cross_the_antimeridian) {
   EXPECT_EQ(mission.conditions.sea_height, Length::feet(4));
   EXPECT_EQ(mission.conditions.wind_speed, Speed::metres_per_second(9));
   EXPECT_EQ(mission.incident.offset_from_utc, std::chrono::minutes(0));
+  EXPECT_EQ(mission.conditions.weather_table, "us-1991");
+  EXPECT_TRUE(mission.units.at(0).sweep_width_is_corrected);
+  EXPECT_FALSE(mission.units.at(0).fatigued);
+  const plan::SearchUnit& tern = mission.units.at(2);
+  EXPECT_EQ(tern.platform, sweep::Platform::small_boat);
+  EXPECT_EQ(tern.sweep_width, Length::nautical_miles(1.6));
+  EXPECT_FALSE(tern.sweep_width_is_corrected);
+  EXPECT_TRUE(tern.fatigued);
 }
 
 TEST(MissionReader, inverse_cube_coverage_for_a_probability) {
@@ -273,6 +281,8 @@ TEST(MissionReader, the_schema_lists_what_the_rooms_know) {
   const json& unit = schema["definitions"]["search_unit"]["properties"];
   EXPECT_EQ(unit["kind"]["enum"], names(sweep::platform_names()));
   EXPECT_EQ(fields["conditions"]["properties"]["terrain"]["enum"], names(sweep::terrain_names()));
+  EXPECT_EQ(fields["conditions"]["properties"]["weather_table"]["enum"],
+            json(sweep::weather_table_keys(sweep::built_in_tables())));
   EXPECT_EQ(fields["detection_law"]["enum"], names(sweep::detection_law_names()));
   for (const json& example : fields["grid"]["properties"]["system"]["examples"]) {
     EXPECT_NO_THROW(grid::grid(example.get<std::string>())) << example;

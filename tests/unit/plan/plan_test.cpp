@@ -196,6 +196,24 @@ TEST(Plan, TakesTheSweepWidthThatThePlannerGives) {
   EXPECT_NEAR(plan.assignments[0].sweep_width.width.nautical_miles(), 0.8, 1e-12);
 }
 
+TEST(Plan, CorrectsAnUncorrectedSweepWidthThatThePlannerGives) {
+  // By hand: 1.6 NM, wind 18 kt in table D-1 of Joint Pub 3-50 for a boat of 23 ft: 0.5; fatigue
+  // 0.9; no speed factor for a boat.
+  Mission mission = mission_at(test::at(-16, 180));
+  mission.object.table_name = "Boat 7 m (23 ft)";
+  mission.conditions.wind_speed = Speed::knots(18);
+  mission.conditions.weather_table = "us-1991";
+  for (SearchUnit& unit : mission.units) {
+    unit.platform = sweep::Platform::small_boat;
+    unit.search_height.reset();
+    unit.sweep_width = Length::nautical_miles(1.6);
+    unit.sweep_width_is_corrected = false;
+    unit.fatigued = true;
+  }
+  const Plan plan = make_plan(mission);
+  EXPECT_NEAR(plan.assignments.at(0).sweep_width.width.nautical_miles(), 1.6 * 0.5 * 0.9, 1e-12);
+}
+
 TEST(Plan, IsTheSameEveryTime) {
   const Plan first = make_plan(mission_at(at(-17.5, 179.9)));
   const Plan second = make_plan(mission_at(at(-17.5, 179.9)));

@@ -311,7 +311,8 @@ TEST(GivenSweepWidth, KeepsTheValueAndItsSource) {
 }
 
 TEST(Conditions, ReadBackFromTheirNames) {
-  for (const Platform each : {Platform::fixed_wing, Platform::helicopter, Platform::vessel}) {
+  for (const Platform each : {Platform::fixed_wing, Platform::helicopter, Platform::vessel,
+                              Platform::small_boat, Platform::ground_team}) {
     EXPECT_EQ(parse_platform(name(each)), each);
   }
   for (const Terrain each :
@@ -320,7 +321,7 @@ TEST(Conditions, ReadBackFromTheirNames) {
   }
   EXPECT_EQ(parse_platform("Fixed Wing"), Platform::fixed_wing);
   EXPECT_EQ(parse_surface("water"), Surface::water);
-  EXPECT_EQ(platform_names().size(), 3u);
+  EXPECT_EQ(platform_names().size(), 5u);
   EXPECT_EQ(terrain_names().size(), 4u);
   EXPECT_THROW(parse_platform("glider"), Error);
   EXPECT_THROW(parse_terrain("moon"), Error);

@@ -14,6 +14,7 @@
 #include "sweepwright/position/region.hpp"
 #include "sweepwright/sweep/conditions.hpp"
 #include "sweepwright/sweep/detection.hpp"
+#include "sweepwright/sweep/sweep_width.hpp"
 
 namespace sweepwright::plan {
 
@@ -49,7 +50,8 @@ struct Conditions {
   std::optional<TrueDirection> wind_from;
   std::optional<Length> sea_height;
   std::optional<sweep::Terrain> terrain;
-  std::string weather;  ///< the forecast in words; may be empty
+  std::string weather_table{sweep::kDefaultWeatherTable};  ///< which manual's weather factors
+  std::string weather;                                     ///< the forecast in words; may be empty
 };
 
 struct NamedPlace {
@@ -90,6 +92,8 @@ struct SearchUnit {
   /// The planner's own sweep width and where it comes from, in place of the tables.
   std::optional<Length> sweep_width;
   std::string sweep_width_source;
+  bool sweep_width_is_corrected = true;  ///< false: the factors are still to be applied
+  bool fatigued = false;                 ///< the crew reports that it is excessively tired
   std::vector<std::string> remarks;
 };
 

@@ -11,7 +11,16 @@
 namespace sweepwright::sweep {
 
 /// What carries the lookouts.
-enum class Platform { fixed_wing, helicopter, vessel };
+enum class Platform {
+  fixed_wing,
+  helicopter,
+  vessel,      ///< a ship's bridge: the height of eye of the merchant vessel tables
+  small_boat,  ///< lookouts near the water
+  ground_team,
+};
+
+/// True for aircraft: they have a search height, and the speed factors are theirs.
+bool flies(Platform platform);
 
 /// What the search object lies on.
 enum class Surface { land, water };

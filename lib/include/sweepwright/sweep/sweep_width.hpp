@@ -39,6 +39,9 @@ namespace sweepwright::sweep {
 /// excessively tired [Joint Pub 3-50 Volume I, Appendix D.C].
 inline constexpr double kFatigueFactor = 0.9;
 
+/// It belongs to the manual of the widths, and for rafts it is the more cautious one.
+inline constexpr std::string_view kDefaultWeatherTable = "iamsar";
+
 /// What sweep_width() needs to know. What is not known stays empty; the working says what was then
 /// taken for it.
 struct Request {
@@ -50,8 +53,8 @@ struct Request {
   std::optional<Length> sea = std::nullopt;  ///< height of the waves
   std::optional<Speed> ground_speed = std::nullopt;
   std::optional<Terrain> terrain = std::nullopt;
-  bool fatigued = false;                 ///< crews report excessive fatigue
-  std::string weather_table = "iamsar";  ///< key of the weather table, used over water
+  bool fatigued = false;                            ///< crews report excessive fatigue
+  std::string weather_table{kDefaultWeatherTable};  ///< its key; used over water
   /// The uncorrected width that the planner read in his manual, in place of our table; height and
   /// visibility are then not used. `uncorrected_source` says which manual.
   std::optional<Length> uncorrected = std::nullopt;
