@@ -4,6 +4,8 @@ find_package(Boost 1.74 REQUIRED)
 find_package(nlohmann_json 3.11 REQUIRED)
 find_package(fmt 9 REQUIRED)
 find_package(pugixml 1.12 REQUIRED)
+find_package(PkgConfig REQUIRED)
+pkg_check_modules(pangocairo REQUIRED IMPORTED_TARGET pangocairo)  # with cairo: PDF, PNG
 find_package(PROJ 9 CONFIG REQUIRED)  # loaded at run time, not linked: docs/decisions/0004
 find_package(CLI11 2.1 REQUIRED)
 # libmd (SHA-256) has no CMake package: its presence is checked here, and it is linked as `md`.

@@ -8,9 +8,11 @@
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/output_file.hpp"
+#include "sweepwright/formats/pdf_writer.hpp"
 #include "sweepwright/formats/plan_json.hpp"
 #include "sweepwright/formats/plan_overlays.hpp"
 #include "sweepwright/formats/sheet.hpp"
+#include "sweepwright/formats/sheet_pages.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 
 namespace sweepwright::formats {
@@ -46,6 +48,12 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
     const plan::Assignment& assignment = plan.assignments[i];
     const fs::path crew = fs::path("crews") / crew_folder_name(assignment);
     files.push_back({crew / "sheet.html", write_sheet(plan, i, provenance)});
+    for (const Paper& paper : papers()) {
+      files.push_back(
+          {crew / fmt::format("sheet-{}.pdf", paper.name),
+           write_pdf(set_sheet(plan, i, provenance, paper),
+                     {crew_folder_name(assignment), creator(provenance), provenance.stamp})});
+    }
     files.push_back({crew / "route.gpx", text_of([&](Sink& sink) {
                        write_crew_gpx(sink, plan, assignment, provenance);
                      })});

@@ -2,6 +2,7 @@ add_room(formats
   SOURCES
     area_collector.cpp
     area_reader.cpp
+    cairo_painter.cpp
     cell_writer.cpp
     csv_writer.cpp
     digest.cpp
@@ -35,22 +36,26 @@ add_room(formats
     mission_values.cpp
     number_text.cpp
     output_file.cpp
+    pages.cpp
     pattern_features.cpp
     pattern_writer.cpp
+    pdf_writer.cpp
     plan_folder.cpp
     plan_json.cpp
     plan_overlays.cpp
     plan_summary.cpp
     plot_pieces.cpp
+    png_writer.cpp
     point_reader.cpp
     position_report.cpp
     property.cpp
     provenance.cpp
+    setting.cpp
     sheet_content.cpp
     sheet_figures.cpp
     sheet_html.cpp
-    sheet_layout.cpp
     sheet_legs.cpp
+    sheet_pages.cpp
     sheet_style.cpp
     sheet_working.cpp
     short_names.cpp
@@ -59,4 +64,4 @@ add_room(formats
     sweep_report.cpp
     time_text.cpp
     xml_text.cpp
-  LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json pugixml::pugixml)
+  LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo pugixml::pugixml)

@@ -17,6 +17,9 @@ namespace {
 
 /// A longer list would push the legs off the page.
 constexpr std::size_t kMostCellsListed = 36;
+constexpr int kSightingRows = 5;
+/// Of the map in the HTML page, which gives it what is free there.
+constexpr PaperSize kMapSize{117, 150};
 
 std::vector<SheetField> heading(const plan::Incident& incident) {
   return {{"Incident Name", incident.name},
@@ -144,24 +147,33 @@ SheetBlock special_instructions(const plan::Mission& mission, const plan::Assign
 }
 
 std::vector<SheetBlankRow> debrief_blanks() {
-  return {{{"Time on scene", "Time off scene", "Visibility met", "Wind, weather, light met"}, 1},
-          {{"Legs completed", "Legs not completed, and why"}, 1},
-          {{"Sightings: time, position, what was seen, what was done"}, 2},
-          {{"Own estimate of coverage: poor / fair / good", "Crew: fresh / tired / very tired",
-            "Signature, date, time"},
-           1}};
+  std::vector<SheetBlankRow> rows{
+      {{"Left base", "On scene", "Off scene", "Back at base"}, 1},
+      {{"Visibility met", "Wind, weather, light met", "Height flown", "Speed flown"}, 1},
+      {{"Legs completed", "Legs not completed, and why"}, 1},
+      {{"Ground not seen well, and why: cloud, shadow, glare, trees, sea"}, 1}};
+  for (int i = 1; i <= kSightingRows; ++i) {
+    rows.push_back(
+        {{fmt::format("Sighting {}: time, position", i), "What was seen, what was done"}, 1});
+  }
+  rows.push_back({{"Own estimate of coverage: poor / fair / good",
+                   "Crew: fresh / tired / very tired", "Signature, date, time"},
+                  1});
+  return rows;
 }
 
 std::vector<std::string> footer(const Provenance& provenance) {
-  std::vector<std::string> lines{
-      creator(provenance) + ", made " + format_utc(provenance.stamp) + " by: " + provenance.command,
-      "WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, kt, "
-      "ft. "
-      "Times without wind and turns."};
+  std::vector<std::string> lines{"Made by: " + provenance.command};
   for (const InputDigest& input : provenance.inputs) {
     lines.push_back("Input " + input.name + ", SHA-256 " + input.sha256);
   }
   return lines;
+}
+
+std::string origin(const Provenance& provenance) {
+  return creator(provenance) + ", made " + format_utc(provenance.stamp) +
+         ". WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, "
+         "kt, ft. Times without wind and turns.";
 }
 
 std::string sources_line(const std::vector<std::string>& sources) {
@@ -195,9 +207,10 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.cautions.assign(kCautions.begin(), kCautions.end());
   add_legs(sheet, assignment);
   sheet.debrief = debrief_blanks();
+  sheet.origin = origin(provenance);
   sheet.footer = footer(provenance);
   if (!sources.empty()) sheet.footer.insert(sheet.footer.begin(), sources_line(sources));
-  sheet.map = draw_sector_map(plan, index, sheet_map_size(sheet));
+  sheet.map = draw_sector_map(plan, index, kMapSize);
   return sheet;
 }
 

@@ -10,7 +10,7 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kBlankLine = 4.8;    // mm: a line of handwriting
+constexpr double kBlankLine = 13;     // mm: room for a line of handwriting
 constexpr double kLongCallsign = 10;  // ems
 
 class Html {
@@ -112,11 +112,7 @@ void write_working(Html& html, const Sheet& sheet) {
 
 void write_under(Html& html, const Sheet& sheet) {
   const auto under = html.open("div", "under");
-  write_working(html, sheet);
-  {
-    const auto column = html.open("div", "column");
-    for (const SheetBlock& block : sheet.facts) write_block(html, block);
-  }
+  write_block(html, sheet.facts.front());
   write_block(html, sheet.instructions);
 }
 
@@ -128,11 +124,9 @@ void write_leg_heads(Html& html) {
   }
 }
 
-void write_leg_rows(Html& html, const std::vector<SheetLeg>& legs, std::size_t from,
-                    std::size_t to) {
+void write_leg_rows(Html& html, const std::vector<SheetLeg>& legs) {
   const auto body = html.open("tbody");
-  for (std::size_t i = from; i < to; ++i) {
-    const SheetLeg& leg = legs[i];
+  for (const SheetLeg& leg : legs) {
     const auto row = html.open("tr", leg.kind == pattern::LegKind::search ? "search" : "");
     for (const std::string& text : {leg.number, leg.track, leg.distance_nm, leg.time,
                                     leg.total_distance_nm, leg.total_time, leg.end}) {
@@ -141,51 +135,18 @@ void write_leg_rows(Html& html, const std::vector<SheetLeg>& legs, std::size_t f
   }
 }
 
-/// Two tables side by side, read down the first and then the second.
-void write_leg_pair(Html& html, const Sheet& sheet) {
-  const std::size_t half = (sheet.legs.size() + 1) / 2;
-  const auto pair = html.open("div", "pair");
-  for (const std::size_t from : {std::size_t{0}, half}) {
-    const std::size_t to = std::min(from + half, sheet.legs.size());
-    if (from == to) continue;
-    const auto table = html.open("table", "legs");
-    {
-      const auto head = html.open("thead");
-      write_leg_heads(html);
-    }
-    write_leg_rows(html, sheet.legs, from, to);
-  }
-}
-
 void write_legs(Html& html, const Sheet& sheet) {
   const auto section = html.open("section");
   html.element("h2", "Legs. " + sheet.leg_totals);
-  if (sheet.legs.size() <= kMostLegsOnFirstPage) {
-    write_leg_pair(html, sheet);
-  } else {
-    html.element(
-        "p", fmt::format("The table of all {} legs is on the following pages.", sheet.legs.size()));
-  }
-  html.element("p", sheet.legs_note, "note");
-}
-
-/// A long leg table, its heads with crew and sector on each page.
-void write_more_legs(Html& html, const Sheet& sheet) {
-  const auto section = html.open("section", "more");
   {
     const auto table = html.open("table", "legs");
     {
       const auto head = html.open("thead");
-      html.raw("<tr><th class=\"who\" colspan=\"7\">");
-      html.element("span", sheet.title + ", legs");
-      html.raw("</th></tr>\n");
       write_leg_heads(html);
     }
-    write_leg_rows(html, sheet.legs, 0, sheet.legs.size());
+    write_leg_rows(html, sheet.legs);
   }
-  html.element("p", sheet.leg_totals, "totals");
   html.element("p", sheet.legs_note, "note");
-  for (const std::string& caution : sheet.cautions) html.element("p", caution, "note");
 }
 
 void write_debrief(Html& html, const Sheet& sheet) {
@@ -195,13 +156,14 @@ void write_debrief(Html& html, const Sheet& sheet) {
     const auto row = html.open("div", "row");
     for (const std::string& name : blanks.names) {
       html.raw(fmt::format("<div class=\"blank\" style=\"height: {:.1f}mm\">",
-                           2.4 + kBlankLine * blanks.lines));
+                           3 + kBlankLine * blanks.lines));
       html.element("span", name);
       html.raw("</div>\n");
     }
   }
 }
 
+/// Cautions and origin, at the foot of every page.
 void write_end(Html& html, const Sheet& sheet) {
   {
     const auto cautions = html.open("section", "cautions");
@@ -210,9 +172,41 @@ void write_end(Html& html, const Sheet& sheet) {
     html.element("p", text);
   }
   const auto footer = html.open("footer", "footer");
-  std::string text;
-  for (const std::string& line : sheet.footer) text += (text.empty() ? "" : " | ") + line;
-  html.element("p", text);
+  html.element("p", sheet.origin);
+}
+
+void write_first_page(Html& html, const Sheet& sheet) {
+  const auto page = html.open("main", "page");
+  write_heading(html, sheet);
+  write_key_figures(html, sheet);
+  write_main(html, sheet);
+  write_under(html, sheet);
+  write_end(html, sheet);
+}
+
+/// The head of a further page.
+void write_names(Html& html, const Sheet& sheet) {
+  const auto head = html.open("header", "head");
+  const auto title = html.open("h1", "small");
+  html.element("span", sheet.sector, "sector");
+  html.element("span", sheet.callsign);
+}
+
+void write_legs_page(Html& html, const Sheet& sheet) {
+  const auto page = html.open("section", "page");
+  write_names(html, sheet);
+  write_legs(html, sheet);
+  write_block(html, sheet.facts.back());
+  write_working(html, sheet);
+  for (const std::string& line : sheet.footer) html.element("p", line, "footer");
+  write_end(html, sheet);
+}
+
+void write_debrief_page(Html& html, const Sheet& sheet) {
+  const auto page = html.open("section", "page");
+  write_names(html, sheet);
+  write_debrief(html, sheet);
+  write_end(html, sheet);
 }
 
 }  // namespace
@@ -227,17 +221,9 @@ std::string write_sheet_html(const Sheet& sheet) {
   html.raw("</style>\n</head>\n");
   {
     const auto body = html.open("body");
-    {
-      const auto page = html.open("main", "page");
-      write_heading(html, sheet);
-      write_key_figures(html, sheet);
-      write_main(html, sheet);
-      write_under(html, sheet);
-      write_legs(html, sheet);
-      write_debrief(html, sheet);
-      write_end(html, sheet);
-    }
-    if (sheet.legs.size() > kMostLegsOnFirstPage) write_more_legs(html, sheet);
+    write_first_page(html, sheet);
+    write_legs_page(html, sheet);
+    write_debrief_page(html, sheet);
   }
   html.raw("</html>\n");
   return html.take();

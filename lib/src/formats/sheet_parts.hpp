@@ -15,9 +15,6 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
 /// The leg table with its notes and totals.
 void add_legs(Sheet& sheet, const plan::Assignment& assignment);
 
-/// The map's size on paper that fills what the rest of the sheet leaves free on its first page.
-PaperSize sheet_map_size(const Sheet& sheet);
-
 /// The style sheet of the HTML page.
 std::string_view sheet_style();
 

@@ -76,6 +76,27 @@ std::string ogrinfo(const std::string& text, const std::string& extension) {
   return result.standard_output;
 }
 
+namespace {
+
+std::string poppler(const std::string& command, const std::string& pdf) {
+  const TemporaryFolder folder;
+  write_file(folder.path() / "file.pdf", pdf);
+  const CommandResult result = run(command, folder);
+  EXPECT_EQ(result.status, 0) << result.standard_error << "(Debian package poppler-utils)";
+  EXPECT_EQ(result.standard_error, "");
+  return result.standard_output;
+}
+
+}  // namespace
+
+std::string pdfinfo(const std::string& pdf) {
+  return poppler("pdfinfo file.pdf", pdf);
+}
+
+std::string pdftotext(const std::string& pdf, const std::string& options) {
+  return poppler("pdftotext " + options + " file.pdf -", pdf);
+}
+
 std::size_t occurrences(const std::string& text, const std::string& part) {
   std::size_t count = 0;
   for (std::size_t at = text.find(part); at != std::string::npos;

@@ -9,6 +9,11 @@ namespace sweepwright::test {
 /// `gpx`). Any warning or failure is a test failure.
 std::string ogrinfo(const std::string& text, const std::string& extension);
 
+/// What poppler's `pdfinfo` says of a PDF document, and what `pdftotext` reads on its pages (a form
+/// feed ends each). Any warning or failure is a test failure.
+std::string pdfinfo(const std::string& pdf);
+std::string pdftotext(const std::string& pdf, const std::string& options = "-layout");
+
 /// How often `part` occurs in `text`.
 std::size_t occurrences(const std::string& text, const std::string& part);
 

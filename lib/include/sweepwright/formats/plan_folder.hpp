@@ -5,6 +5,7 @@
 //   incident/overlay.geojson   the same
 //   incident/map.svg           the whole area as a picture
 //   crews/A1-CALLSIGN/sheet.html   the crew's assignment
+//   crews/A1-CALLSIGN/sheet-a4.pdf, sheet-letter.pdf, sheet-a5.pdf   the same, set on paper
 //   crews/A1-CALLSIGN/route.gpx    the crew's route
 //
 // Promises: P1 each file appears whole or not at all; P2 everything is made before the first file

@@ -1,14 +1,14 @@
-// The crew assignment sheet: what one crew carries, on one page.
+// The crew assignment sheet: what one crew carries.
 //
 // Problem: who, when, where, what is sought, how to search it, and the blanks for the debrief; with
 //   every number's working, so that the crew and the planner can check it by hand.
-// Conventions: a Sheet is the page's content as plain values, in the order of reading; each paper
-//   format has a writer for it. Fields are named as on the trade's public forms. Directions are
-//   true, lengths in nautical miles and feet, positions in degrees and decimal minutes, times local
-//   and UTC, durations h:mm:ss or h:mm. An empty value is a blank that is filled in by hand.
-// Domain: any plan. Up to kMostLegsOnFirstPage legs, and with remarks of ordinary length, the sheet
-//   is one page of A4 or US letter; longer leg tables follow on further pages, each with crew,
-//   sector and column heads.
+// Conventions: a Sheet is the content as plain values, in the order of reading; it is written as
+//   HTML here and set on paper by sheet_pages.hpp. Page 1 has the assignment and the map, page 2
+//   the legs, frequencies and working, page 3 the debrief. Fields are named as on the trade's
+//   public forms. Directions are true, lengths in nautical miles and feet, positions in degrees and
+//   decimal minutes, times local and UTC, durations h:mm:ss or h:mm. An empty value is a blank that
+//   is filled in by hand.
+// Domain: any plan. The HTML prints on A4 and US letter; long leg tables go on on further pages.
 // Accuracy: figures are those of the plan, rounded to the places shown (sheet_test.cpp).
 // Promises: P1 same plan and provenance, same bytes; P2 texts stay texts whatever they hold; P3 the
 //   page loads nothing and runs nothing; P4 the cautions are on it (sheet_test.cpp).
@@ -24,8 +24,6 @@
 #include "sweepwright/plan/plan.hpp"
 
 namespace sweepwright::formats {
-
-inline constexpr std::size_t kMostLegsOnFirstPage = 32;
 
 /// A name and what belongs to it; empty for a blank.
 struct SheetField {
@@ -81,14 +79,15 @@ struct Sheet {
   std::string legs_note;
   std::string leg_totals;
   std::vector<SheetBlankRow> debrief;
-  std::vector<std::string> footer;
+  std::string origin;               ///< by what it was made and when, in one line
+  std::vector<std::string> footer;  ///< from what it was made: command, inputs, sources
 };
 
 /// The content of the sheet of one assignment, by its place in the plan. Throws Error(value) when
 /// there is none.
 Sheet make_sheet(const plan::Plan& plan, std::size_t assignment, const Provenance& provenance);
 
-/// The sheet as one HTML page that loads nothing, printing on A4 and US letter. Well-formed XML
+/// The sheet as one HTML file that loads nothing, printing on A4 and US letter. Well-formed XML
 /// too.
 std::string write_sheet_html(const Sheet& sheet);
 

@@ -1,0 +1,301 @@
+#include "sweepwright/formats/sheet_pages.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "formats/pages.hpp"
+#include "sweepwright/formats/map.hpp"
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr std::array<Paper, 3> kPapers{Paper{"a4", "A4", {210, 297}},
+                                       Paper{"letter", "US letter", {215.9, 279.4}},
+                                       Paper{"a5", "A5, kneeboard", {148, 210}}};
+
+/// Sizes of text that differ with the paper, in mm.
+struct Look {
+  bool narrow;  ///< one column of blocks, the map above it
+  double margin;
+  double text;    ///< of fields and paragraphs
+  double key;     ///< of key figures
+  double legs;    ///< of the leg table
+  double sector;  ///< of the sector's name in the head
+  double names;   ///< width of the names of fields
+};
+
+Look look_of(const Paper& paper) {
+  if (paper.size.width_mm < 180) return {true, 6, 2.5, 3.5, 2.8, 6, 21};
+  return {false, 8, 3, 4.2, 3.2, 7, 25};
+}
+
+constexpr double kGap = 2;  // mm between columns and blocks
+
+Strip gap(double height_mm) {
+  return {height_mm, {}, false};
+}
+
+void append(Strips& strips, Strips more) {
+  for (Strip& strip : more) strips.push_back(std::move(strip));
+}
+
+void append(Strip& strip, Strips more, PaperPoint at) {
+  for (Strip& line : more) {
+    for (Element& element : line.elements) {
+      shift(element, at);
+      strip.elements.push_back(std::move(element));
+    }
+    at.y_mm += line.height_mm;
+  }
+  strip.height_mm = std::max(strip.height_mm, at.y_mm);
+}
+
+Element box(double left, double top, double right, double bottom, double line_mm) {
+  return {Shape{{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}},
+                Stroke{kBlack, line_mm, {}},
+                {},
+                {}}};
+}
+
+Element big_text(std::string text, PaperPoint at, double size_mm) {
+  Text element;
+  element.at = at;
+  element.text = std::move(text);
+  element.size_mm = size_mm;
+  element.bold = true;
+  element.anchor = TextAnchor::start;
+  return {element};
+}
+
+/// Sector in a frame and callsign; returns where they end on the right.
+double add_names(Strip& strip, const Sheet& sheet, double size_mm, double most_mm) {
+  const double sector = measured_width_mm(sheet.sector, {size_mm, true, TextAnchor::start});
+  const double frame = sector + 0.8 * size_mm;
+  const double height = 1.5 * size_mm;
+  strip.elements.push_back(box(0.3, 0.3, frame, height, 0.7));
+  strip.elements.push_back(big_text(sheet.sector, {0.4 * size_mm, height / 2}, size_mm));
+  const double left = frame + 0.4 * size_mm;
+  double name_size = 0.85 * size_mm;
+  double width = measured_width_mm(sheet.callsign, {name_size, true, TextAnchor::start});
+  if (left + width > most_mm) {
+    name_size = std::max(2.4, name_size * (most_mm - left) / width);
+    width = measured_width_mm(sheet.callsign, {name_size, true, TextAnchor::start});
+  }
+  strip.elements.push_back(big_text(sheet.callsign, {left, height / 2}, name_size));
+  strip.height_mm = std::max(strip.height_mm, height + 0.5);
+  return left + width;
+}
+
+Strips set_fields(const std::vector<SheetField>& fields, double width_mm, double names_mm,
+                  const TextLook& look) {
+  Strips strips;
+  for (const SheetField& field : fields) {
+    append(strips, set_field(field.name, field.value, width_mm, names_mm, look));
+  }
+  return strips;
+}
+
+/// The head of the first page: names, and the incident beside or under them.
+Strips first_head(const Sheet& sheet, const Look& look, double width_mm) {
+  Strip strip;
+  const double names = width_mm * (look.narrow ? 1 : 0.36);
+  add_names(strip, sheet, look.sector, names);
+  const TextLook text{look.text, true, TextAnchor::start};
+  Strips strips;
+  if (look.narrow) {
+    strips.push_back(std::move(strip));
+    append(strips, set_fields(sheet.heading, width_mm, look.names + 4, text));
+  } else {
+    const double left = names + kGap;
+    append(strip, set_fields(sheet.heading, width_mm - left, look.names + 6, text), {left, 0});
+    strips.push_back(std::move(strip));
+  }
+  strips.push_back(gap(1));
+  return strips;
+}
+
+Strips later_head(const Sheet& sheet, const Look& look, std::size_t page, double width_mm) {
+  Strip strip;
+  add_names(strip, sheet, 0.75 * look.sector, 0.7 * width_mm);
+  append(strip,
+         set_text(fmt::format("{}\npage {}", sheet.heading.front().value, page), width_mm,
+                  {look.text, false, TextAnchor::end}),
+         {0, 0});
+  return {std::move(strip), gap(1)};
+}
+
+/// What is needed at a glance, in boxes.
+Strips set_key_figures(const std::vector<SheetField>& figures, const Look& look, double width_mm) {
+  const std::size_t across = look.narrow ? 2 : 3;
+  const double each = width_mm / static_cast<double>(across);
+  const double name_size = 0.85 * look.text;
+  const double height = 1.3 * name_size + 1.45 * look.key;
+  Strips strips;
+  for (std::size_t i = 0; i < figures.size(); i += across) {
+    Strip strip;
+    for (std::size_t j = i; j < std::min(i + across, figures.size()); ++j) {
+      const double left = each * static_cast<double>(j - i);
+      append(strip, set_text(figures[j].name, each, {name_size, false, TextAnchor::start}),
+             {left, 0.2});
+      double size = look.key;
+      const double width = measured_width_mm(figures[j].value, {size, true, TextAnchor::start});
+      if (width > each - kGap) size *= (each - kGap) / width;
+      strip.elements.push_back(
+          big_text(figures[j].value, {left + 0.8, height - 0.75 * look.key}, size));
+      strip.elements.push_back(box(left, 0, left + each, height, 0.3));
+    }
+    strip.height_mm = height;
+    strips.push_back(std::move(strip));
+  }
+  strips.push_back(gap(kGap));
+  return strips;
+}
+
+Strips set_block(const SheetBlock& block, double width_mm, const Look& look) {
+  const TextLook text{look.text, false, TextAnchor::start};
+  Strips strips{set_title(block.title, width_mm, look.text)};
+  append(strips, set_fields(block.fields, width_mm, look.names, text));
+  for (const std::string& line : block.lines) append(strips, set_item(line, width_mm, text));
+  strips.push_back(gap(1));
+  return strips;
+}
+
+Strips set_blocks(const std::vector<SheetBlock>& blocks, double width_mm, const Look& look) {
+  Strips strips;
+  for (const SheetBlock& block : blocks) append(strips, set_block(block, width_mm, look));
+  return strips;
+}
+
+Strips set_working(const Sheet& sheet, double width_mm, const Look& look) {
+  const std::vector<Column> columns{{"", 0.26 * width_mm, TextAnchor::start},
+                                    {"", 0.56 * width_mm, TextAnchor::start},
+                                    {"", 0.18 * width_mm, TextAnchor::end}};
+  std::vector<Row> rows;
+  for (const SheetStep& step : sheet.working) {
+    rows.push_back(
+        {{step.name, step.expression, step.value.empty() ? "" : "= " + step.value}, false});
+  }
+  Strips strips{set_title(sheet.working_title, width_mm, look.text)};
+  append(strips, set_rows(columns, rows, 0.95 * look.text));
+  strips.push_back(gap(1));
+  return strips;
+}
+
+Strips foot(const Sheet& sheet, const Look& look, double width_mm) {
+  std::string cautions;
+  for (const std::string& caution : sheet.cautions) {
+    cautions += (cautions.empty() ? "" : " ") + caution;
+  }
+  Strip frame;
+  append(frame, set_text(cautions, width_mm, {look.text, true, TextAnchor::start}), {0, 0.7});
+  frame.height_mm += 0.7;
+  frame.elements.push_back(box(0, 0, width_mm, frame.height_mm, 0.5));
+  Strips strips{gap(1), std::move(frame), gap(0.6)};
+  append(strips, set_text(sheet.origin, width_mm, {1.9, false, TextAnchor::start}));
+  return strips;
+}
+
+/// Assignment and map.
+void put_assignment(Pages& pages, const Sheet& sheet, const Look& look, const plan::Plan& plan,
+                    std::size_t index) {
+  pages.put(set_key_figures(sheet.key_figures, look, pages.width_mm()));
+  if (look.narrow) {
+    const PaperSize size{pages.width_mm(), 0.7 * pages.width_mm()};
+    pages.put_drawing(draw_sector_map(plan, index, size), {pages.margin_mm(), pages.cursor_mm()});
+    pages.space(size.height_mm + 1);
+    pages.put(set_blocks(sheet.assignment, pages.width_mm(), look));
+    pages.put(set_block(sheet.instructions, pages.width_mm(), look));
+    return;
+  }
+  const double blocks = 0.42 * pages.width_mm();
+  const double right = blocks + kGap;
+  const double map_width = pages.width_mm() - right;
+  Strips left = set_blocks(sheet.assignment, blocks, look);
+  append(left, set_block(sheet.facts.front(), blocks, look));
+  const Strips under = set_block(sheet.instructions, map_width, look);
+  // The map takes what the instructions under it leave of the page, within reason.
+  const double map_height =
+      std::clamp(pages.left_mm() - height_mm(under) - kGap, map_width * 0.9, map_width * 1.6);
+  pages.put_drawing(draw_sector_map(plan, index, {map_width, map_height}),
+                    {pages.margin_mm() + right, pages.cursor_mm()});
+  Strips beside{gap(map_height + kGap)};
+  append(beside, under);
+  pages.put_columns({{0, left}, {right, beside}});
+}
+
+void put_legs(Pages& pages, const Sheet& sheet, const Look& look) {
+  const double width = pages.width_mm();
+  const std::vector<double> shares{0.08, 0.15, 0.1, 0.13, 0.13, 0.15, 0.26};
+  const std::vector<std::string> heads{"Leg",      "Track °T",   "NM",        "Time",
+                                       "Total NM", "Total time", "End of leg"};
+  std::vector<Column> columns;
+  for (std::size_t i = 0; i < heads.size(); ++i) {
+    columns.push_back(
+        {heads[i], shares[i] * width, i + 1 == heads.size() ? TextAnchor::start : TextAnchor::end});
+  }
+  std::vector<Row> rows;
+  for (const SheetLeg& leg : sheet.legs) {
+    rows.push_back({{leg.number, leg.track, leg.distance_nm, leg.time, leg.total_distance_nm,
+                     leg.total_time, leg.end},
+                    leg.kind == pattern::LegKind::search});
+  }
+  const Strip head = set_heads(columns, look.legs);
+  Strips strips{set_title("Legs. " + sheet.leg_totals, width, look.text), head};
+  append(strips, set_rows(columns, rows, look.legs));
+  strips.push_back(gap(0.6));
+  append(strips, set_text(sheet.legs_note, width, {look.text, false, TextAnchor::start}));
+  strips.push_back(gap(kGap));
+  pages.put(strips, {head});
+}
+
+void put_debrief(Pages& pages, const Sheet& sheet, const Look& look) {
+  Strips strips{set_title("Debrief, filled in by the crew", pages.width_mm(), look.text)};
+  constexpr double kWritingLine = 8;  // mm
+  const double name = 1.3 * look.text;
+  double room = pages.left_mm() - strips.front().height_mm;
+  double lines = 0;
+  for (const SheetBlankRow& row : sheet.debrief) {
+    room -= name;
+    lines += row.lines;
+  }
+  const double line = std::max(kWritingLine, room / lines * 0.98);
+  for (const SheetBlankRow& row : sheet.debrief) {
+    strips.push_back(
+        set_blanks(row.names, name + line * row.lines, pages.width_mm(), 0.9 * look.text));
+  }
+  pages.put(strips);
+}
+
+}  // namespace
+
+std::span<const Paper> papers() {
+  return kPapers;
+}
+
+std::vector<Drawing> set_sheet(const plan::Plan& plan, std::size_t index,
+                               const Provenance& provenance, const Paper& paper) {
+  const Sheet sheet = make_sheet(plan, index, provenance);
+  const Look look = look_of(paper);
+  const double width = paper.size.width_mm - 2 * look.margin;
+  Pages pages({paper.size, look.margin,
+               [&](std::size_t page, double width_mm) {
+                 return page == 1 ? first_head(sheet, look, width_mm)
+                                  : later_head(sheet, look, page, width_mm);
+               },
+               foot(sheet, look, width), sheet.title, "Crew assignment sheet"});
+  put_assignment(pages, sheet, look, plan, index);
+  pages.begin_page();
+  put_legs(pages, sheet, look);
+  pages.put(set_block(sheet.facts.back(), width, look));
+  pages.put(set_working(sheet, width, look));
+  for (const std::string& line : sheet.footer) {
+    pages.put(set_text(line, width, {1.9, false, TextAnchor::start}));
+  }
+  pages.begin_page();
+  put_debrief(pages, sheet, look);
+  return pages.take();
+}
+
+}  // namespace sweepwright::formats
