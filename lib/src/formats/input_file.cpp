@@ -88,35 +88,51 @@ Error not_utf8(std::string_view bytes) {
     return Error(ErrorCode::input, "the file is in UTF-16", "save it again as UTF-8");
   }
   const std::size_t at = first_broken_byte(bytes);
-  const auto line = 1 + std::count(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(at), '\n');
+  const auto line =
+      1 + std::count(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(at), '\n');
   return Error(ErrorCode::input,
                fmt::format("the file is not UTF-8 text: byte {} (0x{:02X}) on line {}", at + 1,
                            static_cast<unsigned char>(bytes[at]), line),
                "save it again as UTF-8");
 }
 
+InputBytes read_some_bytes(const std::string& path, std::size_t most_bytes) {
+  InputBytes input{read_bytes(path, most_bytes), {}};
+  if (input.bytes.empty()) throw Error(ErrorCode::input, "the file is empty");
+  input.digest = {path, sha256(input.bytes)};
+  return input;
+}
+
 InputText read(const std::string& path, std::size_t most_bytes) {
-  std::string bytes = read_bytes(path, most_bytes);
-  if (bytes.empty()) throw Error(ErrorCode::input, "the file is empty");
+  auto [bytes, digest] = read_some_bytes(path, most_bytes);
   if (bytes.starts_with("PK\x03\x04")) {
     throw Error(ErrorCode::input, "this is a ZIP archive and no text",
                 "a KMZ is one too: unpack it, and give the KML file that is in it");
   }
   if (!is_utf8(bytes)) throw not_utf8(bytes);
-  InputText input{{}, {path, sha256(bytes)}};
+  InputText input{{}, std::move(digest)};
   if (bytes.starts_with(kByteOrderMark)) bytes.erase(0, kByteOrderMark.size());
   input.text = std::move(bytes);
   return input;
 }
 
-}  // namespace
-
-InputText read_text_file(const std::string& path, std::size_t most_bytes) {
+template <typename Read>
+auto placed(const std::string& path, const Read& read) {
   try {
-    return read(path, most_bytes);
+    return read();
   } catch (const Error& error) {
     throw error.at(path == "-" ? "standard input" : shown_path(path));
   }
+}
+
+}  // namespace
+
+InputText read_text_file(const std::string& path, std::size_t most_bytes) {
+  return placed(path, [&] { return read(path, most_bytes); });
+}
+
+InputBytes read_binary_file(const std::string& path, std::size_t most_bytes) {
+  return placed(path, [&] { return read_some_bytes(path, most_bytes); });
 }
 
 }  // namespace sweepwright::formats

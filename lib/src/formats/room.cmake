@@ -8,9 +8,12 @@ add_room(formats
     digest.cpp
     drawing.cpp
     drawn_ring.cpp
+    elevation_reader.cpp
+    esri_ascii_reader.cpp
     geojson_area.cpp
     geojson_writer.cpp
     gpx_writer.cpp
+    hgt_reader.cpp
     input_file.cpp
     json_cursor.cpp
     json_document.cpp

@@ -1,10 +1,12 @@
-// Reads a text file whole, or says in one sentence why it cannot be used.
+// Reads a file whole, or says in one sentence why it cannot be used.
 //
-// Conventions: UTF-8; a byte order mark is dropped. `-` is standard input.
+// Conventions: text is UTF-8, and a byte order mark is dropped; other files are bytes as they
+// stand.
+//   `-` is standard input.
 // Domain: files up to the limit; the size of an ordinary file is checked before it is read, so that
 //   a file of a gigabyte is refused at once.
-// Errors: Error(unreadable): missing, a folder, unreadable. Error(input): empty, too large, not UTF-8
-//   (with byte and line). where() is the path.
+// Errors: Error(unreadable): missing, a folder, unreadable. Error(input): empty, too large; of a
+//   text also: not UTF-8 (with byte and line). where() is the path.
 #pragma once
 
 #include <cstddef>
@@ -24,5 +26,12 @@ struct InputText {
 };
 
 InputText read_text_file(const std::string& path, std::size_t most_bytes = kLargestTextBytes);
+
+struct InputBytes {
+  std::string bytes;
+  InputDigest digest;
+};
+
+InputBytes read_binary_file(const std::string& path, std::size_t most_bytes);
 
 }  // namespace sweepwright::formats
