@@ -11,6 +11,7 @@
 #include "sweepwright/formats/pdf_writer.hpp"
 #include "sweepwright/formats/plan_json.hpp"
 #include "sweepwright/formats/plan_overlays.hpp"
+#include "sweepwright/formats/search_action_message.hpp"
 #include "sweepwright/formats/sheet.hpp"
 #include "sweepwright/formats/sheet_pages.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
@@ -39,6 +40,8 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
   const fs::path incident("incident");
   std::vector<NamedText> files;
   files.push_back({incident / "plan.json", plan_json(plan, provenance)});
+  files.push_back(
+      {incident / "search-action-message.txt", write_search_action_message(plan, provenance)});
   files.push_back({incident / "overlay.kml",
                    text_of([&](Sink& sink) { write_plan_kml(sink, plan, provenance); })});
   files.push_back({incident / "overlay.geojson",

@@ -53,6 +53,7 @@ add_room(formats
     position_report.cpp
     property.cpp
     provenance.cpp
+    search_action_message.cpp
     setting.cpp
     sheet_content.cpp
     sheet_figures.cpp
