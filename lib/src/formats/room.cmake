@@ -21,6 +21,7 @@ add_room(formats
     kml_area.cpp
     kml_geometry.cpp
     kml_writer.cpp
+    lateral_range_reader.cpp
     local_time.cpp
     map_corners.cpp
     map_crew_style.cpp

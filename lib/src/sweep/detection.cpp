@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include "sweep/name_matching.hpp"
+#include "sweep/require.hpp"
 #include "sweepwright/base/error.hpp"
 
 namespace sweepwright::sweep {
@@ -39,13 +40,6 @@ double inverse_cube_coverage(double p) {
     coverage = next;
   }
   return coverage;
-}
-
-void require_above_zero(Length length, std::string_view what) {
-  if (!(length > Length()) || !std::isfinite(length.metres())) {
-    throw Error(ErrorCode::value,
-                fmt::format("the {} is {} m, expected a length above 0", what, length.metres()));
-  }
 }
 
 }  // namespace

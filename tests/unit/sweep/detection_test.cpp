@@ -205,6 +205,22 @@ INSTANTIATE_TEST_SUITE_P(Reference, CumulativePod,
                                                             {"single", "searches", "cumulative"})),
                          test::RowName());
 
+class CumulativePodChart : public testing::TestWithParam<test::CheckRow> {};
+
+TEST_P(CumulativePodChart, GivesLessThanIndependence) {
+  const auto searches = static_cast<std::size_t>(GetParam().number("searches"));
+  const std::vector<Probability> each(searches, Probability(GetParam().number("single")));
+  const double independent = cumulative_probability_of_detection(each).value();
+  EXPECT_NEAR(independent, GetParam().number("independent"), 1e-15);
+  EXPECT_LT(GetParam().number("chart"), independent);
+}
+
+INSTANTIATE_TEST_SUITE_P(Reference, CumulativePodChart,
+                         testing::ValuesIn(test::check_rows("sweep/cumulative_pod_chart.csv",
+                                                            {"single", "searches", "chart",
+                                                             "independent"})),
+                         test::RowName());
+
 TEST(Detection, NoSearchFindsNothing) {
   EXPECT_EQ(cumulative_probability_of_detection({}).value(), 0);
 }

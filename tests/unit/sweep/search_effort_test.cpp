@@ -40,6 +40,19 @@ INSTANTIATE_TEST_SUITE_P(
                                         "spacing_nm", "pod_exponential", "pod_inverse_cube"})),
     test::RowName());
 
+TEST(SearchEffortPromise1, SearchTimeUndoesCoverage) {
+  for (double width = 0.1; width < 10; width *= 1.7) {
+    for (double knots = 2; knots < 300; knots *= 2.1) {
+      const SweepRate rate{Length::nautical_miles(width), Speed::knots(knots)};
+      const Area area = Area::square_nautical_miles(400);
+      const Duration time = search_time_for(Coverage(1.3), area, rate);
+      const Area effort = search_effort(rate.sweep_width, rate.search_speed, time);
+      EXPECT_NEAR(coverage_of_effort(effort, area).value() / 1.3, 1, 1e-14);
+      EXPECT_NEAR(search_endurance(on_scene_endurance_for(time)) / time, 1, 1e-14);
+    }
+  }
+}
+
 TEST(SearchEffortErrors, RefusesWhatIsNotAbove0) {
   const Length width = Length::nautical_miles(1);
   const Speed speed = Speed::knots(90);
@@ -51,6 +64,12 @@ TEST(SearchEffortErrors, RefusesWhatIsNotAbove0) {
   EXPECT_THROW(coverage_of_effort(Area::square_metres(1), Area()), Error);
   EXPECT_THROW(coverage_of_effort(Area::square_metres(-1), Area::square_metres(1)), Error);
   EXPECT_EQ(search_effort(width, speed, hours(0)), Area());
+  const Area area = Area::square_nautical_miles(1);
+  EXPECT_THROW(search_time_for(Coverage(), area, {width, speed}), Error);
+  EXPECT_THROW(search_time_for(Coverage(1), Area(), {width, speed}), Error);
+  EXPECT_THROW(search_time_for(Coverage(1), area, {width, Speed()}), Error);
+  EXPECT_THROW(search_time_for(Coverage(1), area, {Length(), speed}), Error);
+  EXPECT_THROW(on_scene_endurance_for(hours(-1)), Error);
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 //   effort Z has coverage C = Z / A.
 // Domain: widths, speeds, times and areas above 0 (endurance may be 0).
 // Accuracy: 1e-12 of the value (search_effort_test.cpp).
+// Promises: P1 search_time_for() undoes coverage_of_effort().
 // Source: IAMSAR Manual Volume II, chapter 4 [from memory]; Joint Pub 3-50 Volume I, paragraph
 //   532.B, for the share of on-scene endurance [seen].
 #pragma once
@@ -24,7 +25,20 @@ Duration search_endurance(Duration on_scene_endurance);
 /// negative.
 Area search_effort(Length sweep_width, Speed search_speed, Duration search_time);
 
+/// The on-scene endurance that leaves that time for searching.
+Duration on_scene_endurance_for(Duration search_time);
+
 /// C = Z / A. Throws Error (value) unless `searched` is above 0 and the effort is not negative.
 Coverage coverage_of_effort(Area effort, Area searched);
+
+/// What a unit sweeps in an hour: W x V.
+struct SweepRate {
+  Length sweep_width;
+  Speed search_speed;
+};
+
+/// The search time in which it gives an area that coverage: T = C A / (W V). Throws Error (value)
+/// unless all are above 0.
+Duration search_time_for(Coverage wanted, Area searched, const SweepRate& rate);
 
 }  // namespace sweepwright::sweep
