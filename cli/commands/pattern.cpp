@@ -26,11 +26,11 @@ formats::PatternFormat pattern_format(const std::string& name) {
   return formats::PatternFormat::geojson;
 }
 
-void run(const PatternOptions& options, const Context& context) {
+void run(PatternOptions& options, const Context& context) {
   const Speed speed = option_value("--speed", options.speed, parse_speed);
   const std::string format = options.output.format();
   formats::Provenance provenance = context.provenance();
-  const RequestedPattern requested = make_requested_pattern(options.request, provenance);
+  const RequestedPattern requested = make_requested_pattern(options.request, speed, provenance);
   formats::leg_rows(requested.pattern, speed);  // refuses a speed of 0 before the output is opened
   options.output.write([&](formats::Sink& sink) {
     if (format == kPicture) {

@@ -1,31 +1,24 @@
 // The options of `pattern` that say which legs are wanted, and the pattern that they ask for.
 //
 // How the legs are flown (speed, wind, fuel) and where they are written is the command's own
-// business (pattern.cpp).
+// business (pattern.cpp). What each kind of pattern asks for is in pattern_kinds.cpp.
 #pragma once
 
 #include <CLI/CLI.hpp>
 #include <optional>
 #include <string>
 
+#include "common/option_texts.hpp"
 #include "sweepwright/formats/provenance.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/position/region.hpp"
 
 namespace sweepwright::cli {
 
-/// The options as typed; those not given are empty.
+/// The options as typed.
 struct PatternRequest {
   std::string kind;
-  std::string start;
-  std::string area;
-  std::string spacing;
-  std::string track;
-  std::string length;
-  std::string width;
-  std::string legs;
-  std::string turn = "right";
-  std::string turn_room = "inside";
+  OptionTexts options;
 
   void add_to(CLI::App& command);
 };
@@ -36,7 +29,8 @@ struct RequestedPattern {
 };
 
 /// Input files go into `provenance`; their remarks, and how positions were read, are told.
-RequestedPattern make_requested_pattern(const PatternRequest& request,
+/// `ground_speed` is for the kinds whose legs depend on it.
+RequestedPattern make_requested_pattern(PatternRequest& request, Speed ground_speed,
                                         formats::Provenance& provenance);
 
 }  // namespace sweepwright::cli

@@ -1,6 +1,8 @@
 // Maps of cells and of one pattern, without a plan round them.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "formats/map_graticule.hpp"
 #include "formats/map_layers.hpp"
 #include "formats/map_style.hpp"
@@ -69,6 +71,11 @@ Element area_outline(const MapView& view, const Region& area) {
   return {Shape{view.to_paper(area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}};
 }
 
+bool has_leg(const pattern::Pattern& pattern, pattern::LegKind kind) {
+  return std::any_of(pattern.legs.begin(), pattern.legs.end(),
+                     [&](const pattern::Leg& leg) { return leg.kind == kind; });
+}
+
 }  // namespace
 
 Drawing draw_cells_map(const std::vector<grid::Cell>& cells, const std::optional<Region>& area,
@@ -106,8 +113,14 @@ Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Re
   std::vector<LegendItem> legend{
       legend_symbol("commence search point", level_start_symbol),
       legend_symbol("end of pattern", end_symbol),
-      legend_line("search leg", Stroke{crew.colour, style::kSearchLeg, {}}),
-      legend_line("cross leg", Stroke{crew.colour, style::kCrossLeg, {1.2, 0.8}})};
+      legend_line("search leg", Stroke{crew.colour, style::kSearchLeg, {}})};
+  if (has_leg(pattern, pattern::LegKind::cross)) {
+    legend.push_back(legend_line("cross leg", Stroke{crew.colour, style::kCrossLeg, {1.2, 0.8}}));
+  }
+  if (has_leg(pattern, pattern::LegKind::transit)) {
+    legend.push_back(
+        legend_line("transit leg", Stroke{crew.colour, style::kSearchLeg, {0.4, 0.9}}));
+  }
   if (area) legend.push_back(legend_line("area", Stroke{style::kInk, style::kAreaOutline, {}}));
   std::vector<Position> shown = path(pattern);
   if (area) {
@@ -126,7 +139,7 @@ Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Re
   append(over, start_symbol(start, first_track_on_paper_deg(map.view, pattern)));
   append(over, end_symbol(end));
   append(over, leg_numbers(map.view, pattern, map.placer));
-  const std::string title = fmt::format("{} search", pattern::info(pattern.kind).title);
+  const std::string title = pattern::search_title(pattern.kind);
   return finished(std::move(map), size, title, std::move(under), std::move(over), legend);
 }
 

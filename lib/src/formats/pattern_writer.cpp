@@ -37,7 +37,7 @@ void write_geojson(Sink& sink, const pattern::Pattern& pattern, Speed speed,
 
 void write_kml(Sink& sink, const pattern::Pattern& pattern, Speed speed,
                const Provenance& provenance) {
-  KmlWriter writer(sink, {.name = std::string(pattern::info(pattern.kind).title) + " search",
+  KmlWriter writer(sink, {.name = pattern::search_title(pattern.kind),
                           .description = provenance_text(provenance),
                           .styles = pattern_styles("pattern", Colour{0, 60, 120})});
   write_pattern_folder(writer, pattern, speed, "pattern");
@@ -47,7 +47,7 @@ void write_kml(Sink& sink, const pattern::Pattern& pattern, Speed speed,
 void write_gpx_route(Sink& sink, const pattern::Pattern& pattern, const Provenance& provenance) {
   GpxDocument document;
   document.creator = creator(provenance);
-  document.name = std::string(pattern::info(pattern.kind).title) + " search";
+  document.name = pattern::search_title(pattern.kind);
   document.description = provenance_text(provenance);
   document.time = provenance.stamp;
   document.routes.push_back({document.name, "", route_points(pattern, "")});

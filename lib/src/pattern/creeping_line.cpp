@@ -1,5 +1,6 @@
 #include "sweepwright/pattern/creeping_line.hpp"
 
+#include "pattern/ladder_rows.hpp"
 #include "sweepwright/sector/divide.hpp"
 
 namespace sweepwright::pattern {
@@ -10,10 +11,7 @@ Pattern make_creeping_line(const LadderFromStart& request) {
 
 Pattern make_creeping_line(const Region& region, const RegionPatternOptions& options) {
   const TrueDirection short_side = sector::long_side(region) + Angle::degrees(90);
-  return make_ladder(
-      Kind::creeping,
-      LadderInRegion{region, options.first_track.value_or(short_side), options.spacing,
-                     options.first_turn, options.turn_room, options.gaps});
+  return make_ladder(Kind::creeping, ladder_in_region(region, options, short_side));
 }
 
 }  // namespace sweepwright::pattern

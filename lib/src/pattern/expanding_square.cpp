@@ -2,8 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
+#include "pattern/require.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/position/local_plane.hpp"
@@ -21,10 +20,7 @@ Length expanding_square_distance(int legs, Length spacing) {
 }
 
 Pattern make_expanding_square(const ExpandingSquare& request) {
-  if (!(request.spacing.metres() > 0) || !std::isfinite(request.spacing.metres())) {
-    throw Error(ErrorCode::value, "the track spacing is not above 0",
-                "give a track spacing above 0");
-  }
+  require_above_zero(request.spacing, "track spacing");
   if (request.legs < 1 || request.legs > kMostSquareLegs ||
       request.spacing * (request.legs / 2.0) > kLocalPlaneReach) {
     throw Error(ErrorCode::value,
@@ -35,7 +31,8 @@ Pattern make_expanding_square(const ExpandingSquare& request) {
   }
   Pattern pattern{Kind::square, request.spacing, request.first_turn, {}, {}};
   Position at = request.datum;
-  TrueDirection track = request.first_track;
+  TrueDirection track =
+      request.first_track + (request.second ? quarter_turn(request.first_turn) / 2 : Angle());
   for (int i = 0; i < request.legs; ++i) {
     const int spacings = i / 2 + 1;  // 1, 1, 2, 2, 3, 3, ...
     const Arrival end = travel(at, track, request.spacing * spacings);

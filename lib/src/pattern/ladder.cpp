@@ -3,8 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
+#include "pattern/ladder_rows.hpp"
+#include "pattern/require.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/base/text.hpp"
@@ -13,42 +16,18 @@
 namespace sweepwright::pattern {
 namespace {
 
-/// Shortest piece of ground that is worth a search leg, in spacings.
-constexpr double kShortestLeg = 0.1;
-/// With even gaps, a strip of this many spacings is shared out over all gaps in place of a further
-/// leg.
-constexpr double kSharedOut = 0.25;
+/// Corners whose directions differ by less are equally near.
+constexpr Angle kLeastDifference = Angle::degrees(1);
 
-void require_above_zero(Length length, std::string_view what) {
-  if (!(length.metres() > 0) || !std::isfinite(length.metres())) {
-    throw Error(
-        ErrorCode::value,
-        fmt::format("the {} is {}", what, format_length(length, LengthUnit::nautical_mile, 3)),
-        fmt::format("give a {} above 0", what));
-  }
+constexpr std::array<std::string_view, 8> kCompassPoints{"n", "ne", "e", "se",
+                                                         "s", "sw", "w", "nw"};
+
+Pattern joined(Kind kind, LadderRows ladder, Turn first_turn) {
+  Pattern pattern{kind, ladder.spacing, first_turn, joined_rows(ladder.rows),
+                  std::move(ladder.remarks)};
+  if (pattern.legs.empty()) throw no_leg_fits(ladder.spacing);
+  return pattern;
 }
-
-void require_leg_count(int legs) {
-  if (legs < 1 || legs > kMostLegs) {
-    throw Error(ErrorCode::value, fmt::format("a pattern cannot have {} search legs", legs),
-                fmt::format("give 1 to {} legs, or another track spacing", kMostLegs));
-  }
-}
-
-/// Joins `search` legs into a pattern: a cross leg between rows, a transit leg within a row.
-class LegChain {
- public:
-  void add_search(Position from, Position to, LegKind joint) {
-    if (!legs_.empty() && geodesic(legs_.back().to, from).length > Length::metres(1)) {
-      legs_.push_back(make_leg(joint, legs_.back().to, from));
-    }
-    legs_.push_back(make_leg(LegKind::search, legs_.empty() ? from : legs_.back().to, to));
-  }
-  std::vector<Leg> take() { return std::move(legs_); }
-
- private:
-  std::vector<Leg> legs_;
-};
 
 }  // namespace
 
@@ -78,109 +57,55 @@ int legs_for_width(Length width, Length spacing) {
   return static_cast<int>(legs);
 }
 
-Pattern make_ladder(Kind kind, const LadderFromStart& request) {
-  require_above_zero(request.spacing, "track spacing");
-  require_above_zero(request.leg_length, "leg length");
-  require_leg_count(request.legs);
-  const Length half = request.leg_length / 2;
-  if (half > kLocalPlaneReach || request.spacing * request.legs > kLocalPlaneReach * 2) {
+TrueDirection parse_corner(std::string_view name) {
+  const std::string lower = to_lower_ascii(name);
+  const auto* const found = std::find(kCompassPoints.begin(), kCompassPoints.end(), lower);
+  if (found != kCompassPoints.end()) {
+    return TrueDirection::degrees(45.0 * static_cast<double>(found - kCompassPoints.begin()));
+  }
+  throw Error(ErrorCode::value, fmt::format("'{}' is no corner of an area", printable(name)),
+              "write nw, ne, sw or se; n, e, s or w for an area that stands on a corner");
+}
+
+Entry entry_at_corner(const Region& region, TrueDirection along, TrueDirection corner) {
+  const LocalPlane plane = local_plane(region, along);
+  const PlaneRegion ground = to_plane(region, plane);
+  const Length half_up = extent_up(ground).extent() / 2;
+  const Length half_right = extent_right(ground).extent() / 2;
+  const double from_axis = std::atan2(half_right.metres(), half_up.metres()) * kDegreesPerRadian;
+  struct Choice {
+    TrueDirection corner;
+    Entry entry;
+  };
+  // A crew that starts at the low right corner and flies up has the area on its left.
+  std::array<Choice, 4> choices{{
+      {along + Angle::degrees(from_axis), {along.reversed(), Turn::right}},
+      {along - Angle::degrees(from_axis), {along.reversed(), Turn::left}},
+      {along + Angle::degrees(180 - from_axis), {along, Turn::left}},
+      {along - Angle::degrees(180 - from_axis), {along, Turn::right}},
+  }};
+  const auto away = [&](const Choice& choice) {
+    return std::abs(turn_between(corner, choice.corner).degrees());
+  };
+  std::sort(choices.begin(), choices.end(),
+            [&](const Choice& a, const Choice& b) { return away(a) < away(b); });
+  if (away(choices[1]) - away(choices[0]) < kLeastDifference.degrees()) {
+    const auto [first, second] = std::minmax(choices[0].corner, choices[1].corner);
     throw Error(
         ErrorCode::value,
-        fmt::format("the pattern would be {} long and {} wide",
-                    format_length(request.leg_length, LengthUnit::nautical_mile, 0),
-                    format_length(request.spacing * request.legs, LengthUnit::nautical_mile, 0)),
-        fmt::format("keep it under {:.0f} NM each way", kLocalPlaneReach.nautical_miles() * 2));
+        fmt::format("two corners of the area are as near to its {} side, on {} and {}",
+                    format_direction(corner), format_direction(first), format_direction(second)),
+        "name the corner between two compass points, such as nw");
   }
+  return choices[0].entry;
+}
 
-  // The base line runs through the middle of the first leg, at right angles to it.
-  const Arrival first_middle = travel(request.start, request.first_track, half);
-  const TrueDirection creep = first_middle.track + quarter_turn(request.first_turn);
-  LegChain chain;
-  for (int i = 0; i < request.legs; ++i) {
-    const Arrival middle = travel(first_middle.position, creep, request.spacing * i);
-    // Odd legs run back.
-    const TrueDirection along =
-        (middle.track - quarter_turn(request.first_turn)) + Angle::degrees(i % 2 == 0 ? 0 : 180);
-    const Position from = travel(middle.position, along, -half).position;
-    chain.add_search(i == 0 ? request.start : from, travel(middle.position, along, half).position,
-                     LegKind::cross);
-  }
-  return {kind, request.spacing, request.first_turn, chain.take(), {}};
+Pattern make_ladder(Kind kind, const LadderFromStart& request) {
+  return joined(kind, ladder_rows(request), request.first_turn);
 }
 
 Pattern make_ladder(Kind kind, const LadderInRegion& request) {
-  require_above_zero(request.spacing, "track spacing");
-  // `up` is the way the pattern creeps, so that legs lie along `right`.
-  const TrueDirection creep = request.first_track + quarter_turn(request.first_turn);
-  const LocalPlane plane = local_plane(request.region, creep);
-  const PlaneRegion ground = to_plane(request.region, plane);
-
-  // Plane heights are stretched; distances along the base line are true.
-  const auto distance_up = [&](Length up) {
-    const Position at = plane.to_position({Length{}, up});
-    return geodesic(plane.centre(), at).length * (up < Length{} ? -1 : 1);
-  };
-  const auto height_of = [&](Length distance) {
-    return plane.to_plane(travel(plane.centre(), creep, distance).position).up;
-  };
-  const Span heights = extent_up(ground);
-  const Length near_edge = distance_up(heights.low);
-  const Length far_edge = distance_up(heights.high);
-  const Length width = far_edge - near_edge;
-  const int rows = request.gaps == Gaps::even
-                       ? legs_for_width(std::max(width - request.spacing * kSharedOut, Length()),
-                                        request.spacing)
-                       : legs_for_width(width, request.spacing);
-  const bool even = request.gaps == Gaps::even && width > request.spacing;
-  const Length spacing = even ? width / rows : request.spacing;
-
-  Pattern pattern{kind, spacing, request.first_turn, {}, {}};
-  LegChain chain;
-  Length last_gap = spacing;
-  for (int row = 0; row < rows; ++row) {
-    Length at = near_edge + spacing * (row + 0.5);
-    if (rows == 1) {
-      at = near_edge + width / 2;
-    } else if (row == rows - 1 && at > far_edge - spacing / 2) {
-      const Length pulled_in = far_edge - spacing / 2;
-      last_gap = spacing - (at - pulled_in);
-      at = pulled_in;
-    }
-    const Length height = height_of(at);
-    std::vector<Span> spans =
-        spans_in_strip(ground, {height_of(at - spacing / 2), height_of(at + spacing / 2)});
-    // With a right turn the first leg runs towards -right (creep is 90 degrees right of the track).
-    const bool towards_right = (request.first_turn == Turn::left) == (row % 2 == 0);
-    if (!towards_right) std::reverse(spans.begin(), spans.end());
-    LegKind joint = LegKind::cross;
-    for (const Span& span : spans) {
-      const Position low = plane.to_position({span.low, height});
-      const Position high = plane.to_position({span.high, height});
-      const GeodesicLine line = geodesic(low, high);
-      if (line.length < spacing * kShortestLeg) continue;
-      const Length inset = request.turn_room == TurnRoom::outside
-                               ? Length{}
-                               : std::min(spacing / 2, line.length / 4);
-      const Position inner_low = travel(low, line.start_track, inset).position;
-      const Position inner_high = travel(high, line.end_track, -inset).position;
-      chain.add_search(towards_right ? inner_low : inner_high,
-                       towards_right ? inner_high : inner_low, joint);
-      joint = LegKind::transit;
-    }
-  }
-  pattern.legs = chain.take();
-  if (pattern.legs.empty()) {
-    throw Error(ErrorCode::impossible,
-                fmt::format("no search leg fits into the area at a track spacing of {}",
-                            format_length(spacing, LengthUnit::nautical_mile, 2)),
-                "give a closer track spacing or a larger area");
-  }
-  if (last_gap < spacing * (1 - kForgivenStrip)) {
-    pattern.remarks.push_back(
-        fmt::format("the last gap is {}, narrower than the track spacing, to stay inside the area",
-                    format_length(last_gap, LengthUnit::nautical_mile, 2)));
-  }
-  return pattern;
+  return joined(kind, ladder_rows(request), request.first_turn);
 }
 
 }  // namespace sweepwright::pattern

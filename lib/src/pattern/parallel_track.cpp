@@ -1,5 +1,6 @@
 #include "sweepwright/pattern/parallel_track.hpp"
 
+#include "pattern/ladder_rows.hpp"
 #include "sweepwright/sector/divide.hpp"
 
 namespace sweepwright::pattern {
@@ -9,10 +10,7 @@ Pattern make_parallel_track(const LadderFromStart& request) {
 }
 
 Pattern make_parallel_track(const Region& region, const RegionPatternOptions& options) {
-  return make_ladder(
-      Kind::parallel,
-      LadderInRegion{region, options.first_track.value_or(sector::long_side(region)),
-                     options.spacing, options.first_turn, options.turn_room, options.gaps});
+  return make_ladder(Kind::parallel, ladder_in_region(region, options, sector::long_side(region)));
 }
 
 }  // namespace sweepwright::pattern

@@ -16,6 +16,7 @@ const std::vector<KindInfo>& kinds() {
       {Kind::parallel, "parallel", "PS", "Parallel track"},
       {Kind::creeping, "creeping", "CS", "Creeping line"},
       {Kind::square, "square", "SS", "Expanding square"},
+      {Kind::sector, "sector", "VS", "Sector search"},
   };
   return list;
 }
@@ -25,6 +26,11 @@ const KindInfo& info(Kind kind) {
     if (entry.kind == kind) return entry;
   }
   throw std::logic_error("a pattern is missing from the list");
+}
+
+std::string search_title(Kind kind) {
+  const std::string_view title = info(kind).title;
+  return title.ends_with("search") ? std::string(title) : fmt::format("{} search", title);
 }
 
 Kind parse_kind(std::string_view name) {

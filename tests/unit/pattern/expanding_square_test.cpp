@@ -68,6 +68,20 @@ TEST(ExpandingSquare, TurnsToTheSideAskedFor) {
   }
 }
 
+// 45 degrees: the US National SAR Manual (seen); to the side of the turns: our choice.
+TEST(ExpandingSquare, SecondPatternIsTurnedHalfARightAngle) {
+  for (const Turn turn : {Turn::left, Turn::right}) {
+    const ExpandingSquare first{at(38, -117), TrueDirection::degrees(10), Length::nautical_miles(1),
+                                8, turn};
+    ExpandingSquare second = first;
+    second.second = true;
+    EXPECT_NEAR(turn_between(make_expanding_square(first).legs[0].line.start_track,
+                             make_expanding_square(second).legs[0].line.start_track)
+                    .degrees(),
+                turn == Turn::right ? 45 : -45, 1e-9);
+  }
+}
+
 TEST(ExpandingSquare, RefusesWhatCannotBeFlown) {
   const auto square = [](Length spacing, int legs) {
     return make_expanding_square({at(0, 0), TrueDirection(), spacing, legs, Turn::right});

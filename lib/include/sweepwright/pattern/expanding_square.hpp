@@ -5,8 +5,10 @@
 // Use: a small area round a datum that is well known.
 // Promises: P1 n legs are m(m+1) spacings long in all for n = 2m, and (m+1)^2 for n = 2m+1.
 // Source: start at datum, 90-degree turns, growth rule [US Coast Guard Auxiliary training slides,
-//   seen]; designator SS [IAMSAR Manual Vol II, ch. 5, from memory]. Manuals differ on the first
-//   track (into the wind, or down drift): it is always the caller's choice.
+//   seen]; two patterns over the same datum on tracks 45 degrees apart [US National SAR Manual
+//   Vol I, 1991, para 552, seen; it does not say to which side]; designator SS [IAMSAR Manual
+//   Vol II, ch. 5, from memory]. Manuals differ on the first track (into the wind, or down drift):
+//   it is always the caller's choice.
 #pragma once
 
 #include "sweepwright/pattern/pattern.hpp"
@@ -19,6 +21,8 @@ struct ExpandingSquare {
   Length spacing;  ///< above 0
   int legs = 0;    ///< number of all legs, 1 to 1000
   Turn first_turn = Turn::right;
+  /// The second pattern over the same datum: turned 45 degrees to the side of the first turn.
+  bool second = false;
 };
 
 /// Throws Error(value) when a number is out of range.

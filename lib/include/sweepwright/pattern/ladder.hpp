@@ -8,6 +8,8 @@
 // Accuracy: spacing within 0.1 % for legs up to 300 NM (ladder_test.cpp).
 #pragma once
 
+#include <optional>
+
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/position/region.hpp"
 
@@ -50,6 +52,33 @@ struct LadderInRegion {
   TurnRoom turn_room = TurnRoom::inside;
   Gaps gaps = Gaps::as_asked;
 };
+
+/// How to cover a region with the legs of a pattern that knows its own side to lie along.
+struct RegionPatternOptions {
+  Length spacing;
+  /// Absent: along the side that the pattern prefers.
+  std::optional<TrueDirection> first_track = std::nullopt;
+  Turn first_turn = Turn::right;
+  TurnRoom turn_room = TurnRoom::inside;
+  Gaps gaps = Gaps::as_asked;
+  /// The corner to commence at, as its direction from the region's middle. It chooses the first
+  /// turn, and which way along its line the first track runs; absent: those two choose the corner.
+  std::optional<TrueDirection> commence = std::nullopt;
+};
+
+/// How a ladder enters a region.
+struct Entry {
+  TrueDirection first_track;
+  Turn first_turn;
+};
+
+/// The entry at the corner that lies nearest to the direction `corner` from the middle of the
+/// rectangle round the region, for legs either way along `along`. Throws Error(value) when two
+/// corners are as near.
+Entry entry_at_corner(const Region& region, TrueDirection along, TrueDirection corner);
+
+/// `nw`, `ne`, `sw`, `se`, or `n`, `e`, `s`, `w`, as a direction. Throws Error(value).
+TrueDirection parse_corner(std::string_view name);
 
 /// Number of legs one spacing apart that leave no point of a `width` farther than half a spacing
 /// from one. A strip of up to kForgivenStrip of a spacing at the far edge is not worth a leg.

@@ -17,7 +17,7 @@
 namespace sweepwright::pattern {
 
 /// The patterns that exist. Each has its file, its check table and its page in docs/methods.
-enum class Kind { parallel, creeping, square };
+enum class Kind { parallel, creeping, square, sector };
 
 /// One line of the list of patterns.
 struct KindInfo {
@@ -30,6 +30,8 @@ struct KindInfo {
 /// All patterns, in the order of help texts.
 const std::vector<KindInfo>& kinds();
 const KindInfo& info(Kind kind);
+/// `Parallel track search`, `Sector search`: the title of a document.
+std::string search_title(Kind kind);
 /// Throws Error(value) for an unknown name, with the nearest.
 Kind parse_kind(std::string_view name);
 

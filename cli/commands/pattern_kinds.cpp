@@ -1,0 +1,191 @@
+#include "commands/pattern_kinds.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "sweepwright/base/text.hpp"
+#include "sweepwright/pattern/creeping_line.hpp"
+#include "sweepwright/pattern/expanding_square.hpp"
+#include "sweepwright/pattern/parallel_track.hpp"
+#include "sweepwright/pattern/sector_search.hpp"
+
+namespace sweepwright::cli {
+namespace {
+
+using pattern::Pattern;
+
+[[noreturn]] void usage(std::string message, std::string hint) {
+  throw Error(ErrorCode::usage, std::move(message), std::move(hint));
+}
+
+int parse_leg_count(const std::string& text) {
+  return parse_whole_number(text, 1, pattern::kMostLegs, "the number of legs");
+}
+
+/// `an expanding square`, for messages.
+std::string in_words(pattern::Kind kind) {
+  const std::string title = to_lower_ascii(pattern::info(kind).title);
+  const bool vowel = std::string_view("aeiou").find(title.front()) != std::string_view::npos;
+  return fmt::format("{} {}", vowel ? "an" : "a", title);
+}
+
+Length spacing(OptionTexts& options, pattern::Kind kind) {
+  return options.needed("--spacing", in_words(kind), parse_length);
+}
+
+TrueDirection first_track(OptionTexts& options) {
+  return options.optional("--track", parse_true_direction).value_or(TrueDirection());
+}
+
+pattern::Turn first_turn(OptionTexts& options) {
+  return options.optional("--turn", pattern::parse_turn).value_or(pattern::Turn::right);
+}
+
+/// Of options that give the same thing, the one that was typed.
+std::string one_of(const OptionTexts& options, std::initializer_list<std::string> choices,
+                   const std::string& what) {
+  std::string found;
+  std::string all;
+  for (const std::string& choice : choices) {
+    all += (all.empty() ? "" : " or ") + choice;
+    if (!options.has(choice)) continue;
+    if (!found.empty())
+      usage(fmt::format("{} and {} both give {}", found, choice, what), "leave one of them out");
+    found = choice;
+  }
+  if (found.empty()) usage(fmt::format("{} is missing", what), fmt::format("give {}", all));
+  return found;
+}
+
+/// The number of search legs from --legs, or from --width.
+int ladder_legs(OptionTexts& options, Length spacing) {
+  if (one_of(options, {"--legs", "--width"}, "the extent across the legs") == "--legs") {
+    return options.needed("--legs", "", parse_leg_count);
+  }
+  return options.needed("--width", "", [&](const std::string& text) {
+    return pattern::legs_for_width(parse_length(text), spacing);
+  });
+}
+
+pattern::LadderFromStart ladder_from_start(OptionTexts& options, pattern::Kind kind) {
+  pattern::LadderFromStart ladder;
+  ladder.spacing = spacing(options, kind);
+  ladder.start = options.position("--start", in_words(kind) + " without an area");
+  ladder.first_track = first_track(options);
+  ladder.first_turn = first_turn(options);
+  ladder.leg_length = options.needed("--length", in_words(kind) + " from a start", parse_length);
+  ladder.legs = ladder_legs(options, ladder.spacing);
+  return ladder;
+}
+
+pattern::RegionPatternOptions ladder_in_area(OptionTexts& options, pattern::Kind kind) {
+  if (options.has("--commence") && options.has("--turn")) {
+    usage("--commence and --turn both choose the corner", "leave one of them out");
+  }
+  return {.spacing = spacing(options, kind),
+          .first_track = options.optional("--track", parse_true_direction),
+          .first_turn = first_turn(options),
+          .turn_room = options.optional("--turn-room", pattern::parse_turn_room)
+                           .value_or(pattern::TurnRoom::inside),
+          .commence = options.optional("--commence", pattern::parse_corner)};
+}
+
+Pattern parallel_track(OptionTexts& options, const PatternGround& ground) {
+  const auto kind = pattern::Kind::parallel;
+  return ground.area ? pattern::make_parallel_track(*ground.area, ladder_in_area(options, kind))
+                     : pattern::make_parallel_track(ladder_from_start(options, kind));
+}
+
+Pattern creeping_line(OptionTexts& options, const PatternGround& ground) {
+  const auto kind = pattern::Kind::creeping;
+  return ground.area ? pattern::make_creeping_line(*ground.area, ladder_in_area(options, kind))
+                     : pattern::make_creeping_line(ladder_from_start(options, kind));
+}
+
+/// An expanding square over an area commences at the area's middle and grows until it fills it.
+int square_legs_for(const Region& region, Length spacing) {
+  const Length side = Length::metres(std::sqrt(area(region).square_metres()));
+  return std::min(1000, 2 * pattern::legs_for_width(side, spacing) - 1);
+}
+
+Pattern expanding_square(OptionTexts& options, const PatternGround& ground) {
+  const std::string what = in_words(pattern::Kind::square);
+  pattern::ExpandingSquare square;
+  square.spacing = spacing(options, pattern::Kind::square);
+  square.first_track = first_track(options);
+  square.first_turn = first_turn(options);
+  square.second = options.flag("--second");
+  if (ground.area) {
+    square.datum = middle(*ground.area);
+    square.legs = options.optional("--legs", parse_leg_count)
+                      .value_or(square_legs_for(*ground.area, square.spacing));
+  } else {
+    square.datum = options.position(one_of(options, {"--datum", "--start"}, "the datum"), what);
+    square.legs = options.needed("--legs", what, parse_leg_count);
+  }
+  return pattern::make_expanding_square(square);
+}
+
+pattern::SectorPasses sector_passes(OptionTexts& options) {
+  const int passes = options
+                         .optional("--passes",
+                                   [](const std::string& text) {
+                                     return parse_whole_number(text, 1, 2, "the number of passes");
+                                   })
+                         .value_or(1);
+  const bool second = options.flag("--second");
+  if (passes == 2 && second) {
+    usage("--passes 2 flies the second pass too", "leave out --second or --passes");
+  }
+  return second        ? pattern::SectorPasses::second
+         : passes == 2 ? pattern::SectorPasses::both
+                       : pattern::SectorPasses::first;
+}
+
+Pattern sector_search(OptionTexts& options, const PatternGround&) {
+  const std::string what = in_words(pattern::Kind::sector);
+  pattern::SectorSearch search;
+  search.datum = options.position("--datum", what);
+  search.radius = options.needed("--radius", what, parse_length);
+  search.first_track = first_track(options);
+  search.first_turn = first_turn(options);
+  search.sectors = options.optional("--sectors", pattern::parse_sector_count)
+                       .value_or(pattern::SectorCount::six);
+  search.start = options.optional("--commence", pattern::parse_sector_start)
+                     .value_or(pattern::SectorStart::datum);
+  search.passes = sector_passes(options);
+  return pattern::make_sector_search(search);
+}
+
+struct KindOptions {
+  pattern::Kind kind;
+  bool covers_area;
+  Pattern (*pattern)(OptionTexts&, const PatternGround&);
+};
+
+constexpr std::array<KindOptions, 4> kKinds{{
+    {pattern::Kind::parallel, true, parallel_track},
+    {pattern::Kind::creeping, true, creeping_line},
+    {pattern::Kind::square, true, expanding_square},
+    {pattern::Kind::sector, false, sector_search},
+}};
+
+}  // namespace
+
+Pattern pattern_of_kind(pattern::Kind kind, OptionTexts& options, const PatternGround& ground) {
+  const auto* const found = std::find_if(kKinds.begin(), kKinds.end(),
+                                         [&](const KindOptions& k) { return k.kind == kind; });
+  std::string what = in_words(kind);
+  if (found->covers_area) what += ground.area ? " over an area" : " without an area";
+  if (ground.area && !found->covers_area) {
+    usage(what + " does not use --area", "leave out --area");
+  }
+  Pattern pattern = found->pattern(options, ground);
+  options.refuse_unread(what);
+  return pattern;
+}
+
+}  // namespace sweepwright::cli

@@ -1,0 +1,23 @@
+// What each kind of pattern asks of the command line.
+#pragma once
+
+#include <optional>
+
+#include "common/option_texts.hpp"
+#include "sweepwright/pattern/pattern.hpp"
+#include "sweepwright/position/region.hpp"
+
+namespace sweepwright::cli {
+
+/// What a pattern is made from, besides the options.
+struct PatternGround {
+  std::optional<Region> area;  ///< of --area
+  Speed ground_speed;
+};
+
+/// The pattern that the options ask for. Throws Error(usage) for options that are missing, or that
+/// the kind does not use.
+pattern::Pattern pattern_of_kind(pattern::Kind kind, OptionTexts& options,
+                                 const PatternGround& ground);
+
+}  // namespace sweepwright::cli
