@@ -17,7 +17,7 @@ const Aircraft kAircraft{
 
 struct Flight {
   WindField wind = WindField::uniform({TrueDirection::degrees(250), Speed::knots(20)});
-  FlyOptions options{.depart = TimePoint(), .base = at(37.5, -117)};
+  FlyOptions options{.depart = TimePoint(), .base = at(37.5, -117), .magnetic_headings = false};
   FlownPattern flown = fly(pattern::make_parallel_track(
                                {at(38, -117), TrueDirection::degrees(0), Length::nautical_miles(12),
                                 Length::nautical_miles(2), 6, pattern::Turn::right}),
