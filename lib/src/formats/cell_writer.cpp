@@ -44,10 +44,16 @@ class CellProperties {
   std::vector<Property> properties_;
 };
 
+std::vector<Property> top_members(const CellFile& file, const Provenance& provenance) {
+  std::vector<Property> members{{"provenance", provenance_json(provenance)}};
+  members.insert(members.end(), file.members.begin(), file.members.end());
+  return members;
+}
+
 class GeoJsonCells : public CellWriter {
  public:
   GeoJsonCells(Sink& sink, const CellFile& file, const Provenance& provenance)
-      : writer_(sink, std::array{Property{"provenance", provenance_json(provenance)}}),
+      : writer_(sink, top_members(file, provenance)),
         properties_("cell", file.more),
         labels_(file.labels) {}
   void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
@@ -138,8 +144,11 @@ class JsonCells : public CellWriter {
  public:
   JsonCells(Sink& sink, const CellFile& file, const Provenance& provenance)
       : sink_(sink), more_names_(file.more) {
-    sink_.write(
-        fmt::format("{{\n  \"provenance\": {},\n  \"cells\": [", provenance_json(provenance).text));
+    std::string text = "{";
+    for (const Property& member : top_members(file, provenance)) {
+      text += fmt::format("\n  {}: {},", to_json(member.name), to_json(member.value));
+    }
+    sink_.write(text + "\n  \"cells\": [");
   }
   void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
     std::string text = first_ ? "\n    {" : ",\n    {";

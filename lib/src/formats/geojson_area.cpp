@@ -1,3 +1,5 @@
+#include "formats/geojson_area.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
@@ -13,8 +15,8 @@ namespace sweepwright::formats {
 namespace {
 
 constexpr std::array<std::string_view, 9> kTypes = {
-    "FeatureCollection", "Feature",         "Polygon",      "MultiPolygon",      "LineString",
-    "MultiLineString",   "Point",           "MultiPoint",   "GeometryCollection"};
+    "FeatureCollection", "Feature", "Polygon",    "MultiPolygon",      "LineString",
+    "MultiLineString",   "Point",   "MultiPoint", "GeometryCollection"};
 
 const JsonValue* member(const JsonValue& object, std::string_view name) {
   for (const JsonMember& m : object.members) {
@@ -26,7 +28,8 @@ const JsonValue* member(const JsonValue& object, std::string_view name) {
 /// A value and its JSON pointer.
 class Place {
  public:
-  Place(const JsonValue& value, std::string pointer) : value_(&value), pointer_(std::move(pointer)) {}
+  Place(const JsonValue& value, std::string pointer)
+      : value_(&value), pointer_(std::move(pointer)) {}
   const JsonValue& value() const { return *value_; }
 
   std::string text() const {
@@ -52,7 +55,8 @@ class Place {
     return *found;
   }
   void require_list() const {
-    if (value_->kind != JsonKind::array) fail(fmt::format("{} where a list is wanted", shown(*value_)));
+    if (value_->kind != JsonKind::array)
+      fail(fmt::format("{} where a list is wanted", shown(*value_)));
   }
 
   /// Calls `read` with each item of the list.
@@ -197,8 +201,12 @@ class GeoJsonAreaReader {
 
 }  // namespace
 
+AreaReading read_geojson_area(const JsonValue& value) {
+  return GeoJsonAreaReader().read(value);
+}
+
 AreaReading parse_geojson_area(std::string_view text) {
-  return GeoJsonAreaReader().read(parse_json(text));
+  return read_geojson_area(parse_json(text));
 }
 
 }  // namespace sweepwright::formats

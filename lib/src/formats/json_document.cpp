@@ -85,8 +85,8 @@ std::string syntax_hint(std::string_view before, std::string_view found) {
 /// Builds the tree from the parser's events.
 class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  explicit TreeBuilder(std::string_view text)
-      : text_(text), furthest_(text.data()), counted_(text.data()) {}
+  TreeBuilder(std::string_view text, std::size_t most_values)
+      : text_(text), most_values_(most_values), furthest_(text.data()), counted_(text.data()) {}
 
   TrackingIterator begin() { return {text_.data(), &furthest_}; }
   TrackingIterator end() { return {text_.data() + text_.size(), &furthest_}; }
@@ -184,10 +184,9 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
   }
 
   JsonValue* add(JsonKind kind) {
-    if (++count_ > kMostJsonValues) {
-      throw Error(ErrorCode::input,
-                  fmt::format("the file has more than {} values", kMostJsonValues), {},
-                  fmt::format("line {}", line()));
+    if (++count_ > most_values_) {
+      throw Error(ErrorCode::input, fmt::format("the file has more than {} values", most_values_),
+                  {}, fmt::format("line {}", line()));
     }
     JsonValue* place = &root_;
     if (!open_.empty()) {
@@ -223,6 +222,7 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
   }
 
   std::string_view text_;
+  std::size_t most_values_;
   const char* furthest_;
   const char* counted_;
   int line_ = 1;
@@ -233,7 +233,7 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
 
 }  // namespace
 
-JsonValue parse_json(std::string_view text) {
+JsonValue parse_json(std::string_view text, std::size_t most_values) {
   if (!is_utf8(text)) {
     throw Error(ErrorCode::input, "the file is not in UTF-8", "save it again with UTF-8 encoding");
   }
@@ -243,7 +243,7 @@ JsonValue parse_json(std::string_view text) {
                 "save it again with UTF-8 encoding");
   }
   if (trimmed(text).empty()) throw Error(ErrorCode::input, "the file is empty");
-  TreeBuilder builder(text);
+  TreeBuilder builder(text, most_values);
   nlohmann::json::sax_parse(builder.begin(), builder.end(), &builder);
   return builder.take();
 }

@@ -2,10 +2,12 @@
 //
 // Problem: a person must be told on which line a mistake stands, and a field that is written twice
 //   must not silently win over the other. The usual JSON trees forget both.
-// Domain: UTF-8, RFC 8259; nested to kDeepestJson, at most kMostJsonValues values (a hostile file
-//   cannot fill the memory). Everything else is an Error(input) with line and column.
+// Domain: UTF-8, RFC 8259; nested to kDeepestJson, at most kMostJsonValues values unless the caller
+//   allows more (a hostile file cannot fill the memory). Everything else is an Error(input) with
+//   line and column.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,7 +36,7 @@ struct JsonMember {
 };
 
 /// Reads a whole text. where() of an error is `line 3`, or `line 3 column 5` where it is no JSON.
-JsonValue parse_json(std::string_view text);
+JsonValue parse_json(std::string_view text, std::size_t most_values = kMostJsonValues);
 
 /// The value in a few words, for messages: `the number 12`, `an object`, `"twelve"`.
 std::string shown(const JsonValue& value);

@@ -2,7 +2,10 @@ add_room(formats
   SOURCES
     area_collector.cpp
     area_reader.cpp
+    belief_reader.cpp
+    belief_writer.cpp
     cairo_painter.cpp
+    cell_rows.cpp
     cell_writer.cpp
     csv_writer.cpp
     digest.cpp

@@ -40,6 +40,8 @@ struct CellFile {
   bool labels = false;
   /// Names of further values that each cell carries.
   std::vector<std::string> more = {};
+  /// What stands beside the cells, after the provenance: in GeoJSON and JSON.
+  std::vector<Property> members = {};
 };
 
 /// The sink must outlive the writer.
