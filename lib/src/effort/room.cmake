@@ -1,1 +1,1 @@
-add_room(effort SOURCES available.cpp optimal.cpp LIBRARIES fmt::fmt)
+add_room(effort SOURCES available.cpp optimal.cpp rectangle.cpp LIBRARIES fmt::fmt)
