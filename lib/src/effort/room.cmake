@@ -1,1 +1,4 @@
-add_room(effort SOURCES available.cpp optimal.cpp rectangle.cpp LIBRARIES fmt::fmt)
+add_room(effort
+  SOURCES assign.cpp available.cpp crew.cpp first_layouts.cpp improve.cpp optimal.cpp plane_belief.cpp
+          rectangle.cpp
+  LIBRARIES fmt::fmt)
