@@ -14,7 +14,7 @@ packages_of() {
       fonts-liberation ;;
     tests) echo libgtest-dev libgmock-dev librapidcheck-dev gdal-bin libxml2-utils poppler-utils python3 \
       python3-jsonschema ;;
-    bench) echo libbenchmark-dev libgeos-dev ;;
+    bench) echo libbenchmark-dev libgeos-dev python3-numpy ;;
     tidy) echo clang-format clang-tidy ;;
     fuzz) echo clang libclang-rt-14-dev ;;
     *) echo "unknown package group $1" >&2; exit 2 ;;

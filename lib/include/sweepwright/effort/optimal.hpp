@@ -10,14 +10,16 @@
 //   The effort that a threshold needs is a convex polygon line in ln t, so Newton's method comes to
 //   the root from one side, and drops cells below the threshold for good. At each step the effort
 //   still too much times the area still in play falls at least fourfold, so that some ten passes
-//   do (never more than about fifty): linear time.
+//   do (never more than about fifty): linear time. Every 61st cell says beforehand where the
+//   threshold is likely to be; cells well above and well below it are looked at only once.
 // Use: no crew can fly it: it is the bar that flyable plans (assign.hpp) are compared with.
 // Domain: probabilities 0 to 1 that add up to 1 at most; areas above 0; effort 0 or more. Cells
 // need
 //   no neighbours, shape or order. One cell may be any size: it is searched evenly.
 // Accuracy: the efforts add up to Z within 1e-12 of it, the threshold condition holds within 1e-12
-//   (optimal_test.cpp: KKT conditions on a million cells; Koopman's circular normal within 0.1 %).
-// Memory: 16 bytes a cell beside the answer's 8.
+//   (optimal_test.cpp: on a million cells; Koopman's circular normal within 0.1 %).
+// Memory: the answer's 8 bytes a cell, and 24 for each cell near the threshold: a few percent of a
+//   large map, every cell of a small one.
 // Promises:
 //   P1 no other way to spread the effort has a greater probability of success.
 //   P2 more effort never lowers coverage in any cell.
