@@ -7,6 +7,7 @@
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/map.hpp"
+#include "sweepwright/formats/map_page.hpp"
 #include "sweepwright/formats/output_file.hpp"
 #include "sweepwright/formats/pdf_writer.hpp"
 #include "sweepwright/formats/plan_json.hpp"
@@ -47,6 +48,7 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
   files.push_back({incident / "overlay.geojson",
                    text_of([&](Sink& sink) { write_plan_geojson(sink, plan, provenance); })});
   files.push_back({incident / "map.svg", write_svg(draw_overview_map(plan, kOverviewSize))});
+  files.push_back({incident / "map.html", write_map_page(plan, provenance)});
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     const plan::Assignment& assignment = plan.assignments[i];
     const fs::path crew = fs::path("crews") / crew_folder_name(assignment);

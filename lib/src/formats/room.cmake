@@ -32,6 +32,7 @@ add_room(formats
     map_graticule.cpp
     map_ground.cpp
     map_labels.cpp
+    map_page.cpp
     map_layers.cpp
     map_overview.cpp
     map_sector.cpp
@@ -73,3 +74,10 @@ add_room(formats
     time_text.cpp
     xml_text.cpp
   LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo pugixml::pugixml)
+
+# The map page: its template, its scripts, and the map library that they use.
+include(embed_data)
+embed_data(formats
+  map_page/geodesy.js map_page/grids.js map_page/leaflet.js map_page/leaflet_licence.txt
+  map_page/leaflet_style.css map_page/notations.js map_page/page.html map_page/page_script.js
+  map_page/page_style.css)

@@ -4,6 +4,7 @@
 //   incident/overlay.kml       area, grid, sectors, patterns
 //   incident/overlay.geojson   the same
 //   incident/map.svg           the whole area as a picture
+//   incident/map.html          the same as a page for tablets and laptops
 //   incident/search-action-message.txt   the same as plain text
 //   crews/A1-CALLSIGN/sheet.html   the crew's assignment
 //   crews/A1-CALLSIGN/sheet-a4.pdf, sheet-letter.pdf, sheet-a5.pdf   the same, set on paper
