@@ -16,8 +16,10 @@ using testing::HasSubstr;
 using testing::Not;
 
 Provenance provenance() {
-  return {"0.1.0", "sweepwright plan mission.json -o out",
-          std::chrono::sys_days(std::chrono::year(2026) / 7 / 14), {}};
+  return {"0.1.0",
+          "sweepwright plan mission.json -o out",
+          std::chrono::sys_days(std::chrono::year(2026) / 7 / 14),
+          {}};
 }
 
 /// The text of a script element of data.
@@ -59,8 +61,8 @@ TEST(MapPage, TextsStayTexts) {  // P2
 
 TEST(MapPage, LoadsNothing) {  // P3
   const std::string page = write_map_page(make_plan(test::mountain_mission()), provenance());
-  for (const char* loader : {"<link", "<img", "<iframe", "<script src", "url(", "@import",
-                             "fetch(", "XMLHttpRequest", "sourceMappingURL"}) {
+  for (const char* loader : {"<link", "<img", "<iframe", "<script src", "url(", "@import", "fetch(",
+                             "XMLHttpRequest", "sourceMappingURL"}) {
     EXPECT_THAT(page, Not(HasSubstr(loader)));
   }
 }
