@@ -1,10 +1,10 @@
 // Maps of cells and of one pattern, without a plan round them.
+#include "formats/map_ground.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "formats/map_graticule.hpp"
-#include "formats/map_layers.hpp"
 #include "formats/map_style.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/formats/cautions.hpp"
@@ -16,13 +16,7 @@ namespace {
 constexpr double kRoomRoundGround = 5;  // mm
 constexpr double kHead = 4;             // mm
 
-struct GroundMap {
-  MapPaper paper;
-  MapView view;
-  Graticule graticule;
-  LabelPlacer placer;
-  PaperPoint north_arrow_top;
-};
+}  // namespace
 
 GroundMap ground_map(const std::vector<Position>& shown, PaperSize size,
                      const std::vector<LegendItem>& legend) {
@@ -70,6 +64,8 @@ Drawing finished(GroundMap map, PaperSize size, const std::string& title, Elemen
 Element area_outline(const MapView& view, const Region& area) {
   return {Shape{view.to_paper(area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}};
 }
+
+namespace {
 
 bool has_leg(const pattern::Pattern& pattern, pattern::LegKind kind) {
   return std::any_of(pattern.legs.begin(), pattern.legs.end(),

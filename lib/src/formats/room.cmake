@@ -13,6 +13,8 @@ add_room(formats
     drawn_ring.cpp
     elevation_reader.cpp
     esri_ascii_reader.cpp
+    flown_legs.cpp
+    flown_pattern_writer.cpp
     geojson_area.cpp
     geojson_writer.cpp
     gpx_writer.cpp
@@ -28,6 +30,7 @@ add_room(formats
     local_time.cpp
     map_corners.cpp
     map_crew_style.cpp
+    map_flown.cpp
     map_geometry.cpp
     map_graticule.cpp
     map_ground.cpp

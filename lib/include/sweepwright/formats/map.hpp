@@ -22,6 +22,7 @@
 #include <vector>
 
 #include "sweepwright/formats/drawing.hpp"
+#include "sweepwright/formats/flown_pattern_writer.hpp"
 #include "sweepwright/plan/plan.hpp"
 
 namespace sweepwright::formats {
@@ -63,5 +64,9 @@ Drawing draw_cells_map(const std::vector<grid::Cell>& cells, const std::optional
 /// the paper is too small.
 Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Region>& area,
                          PaperSize size);
+
+/// A pattern as flown: the path over the ground with its turns, and the legs as drawn under it.
+Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& area,
+                       PaperSize size);
 
 }  // namespace sweepwright::formats
