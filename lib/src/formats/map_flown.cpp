@@ -79,9 +79,8 @@ Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& a
       over.push_back({Line{on_paper(map.view, paths[i].turn), {colour, style::kCrossLeg, {}}}});
     }
   }
-  const pattern::Leg& first = report.pattern.legs.front();
-  const PaperPoint start = map.view.to_paper(first.from);
-  append(over, start_symbol(start, direction_deg(start, map.view.to_paper(first.to))));
+  const PaperPoint start = map.view.to_paper(commence_search_point(report.pattern));
+  append(over, start_symbol(start, first_track_on_paper_deg(map.view, report.pattern)));
   if (end) append(over, end_symbol(*end));
   const std::string title = fmt::format("{} as flown", pattern::search_title(report.pattern.kind));
   return finished(std::move(map), size, title, std::move(under), std::move(over), legend);
