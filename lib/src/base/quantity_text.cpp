@@ -43,6 +43,24 @@ constexpr std::array<UnitSpelling, 11> kSpeedUnits{{{"kt", kMetresPerNauticalMil
                                                     {"m/s", 1},
                                                     {"mps", 1},
                                                     {"ms-1", 1}}};
+constexpr double kSquareNauticalMile = kMetresPerNauticalMile * kMetresPerNauticalMile;
+constexpr double kSquareStatuteMile = kMetresPerStatuteMile * kMetresPerStatuteMile;
+constexpr std::array<UnitSpelling, 16> kAreaUnits{{{"nm2", kSquareNauticalMile},
+                                                   {"nm^2", kSquareNauticalMile},
+                                                   {"nmi2", kSquareNauticalMile},
+                                                   {"sq nm", kSquareNauticalMile},
+                                                   {"sqnm", kSquareNauticalMile},
+                                                   {"km2", 1e6},
+                                                   {"km^2", 1e6},
+                                                   {"sq km", 1e6},
+                                                   {"sqkm", 1e6},
+                                                   {"mi2", kSquareStatuteMile},
+                                                   {"mi^2", kSquareStatuteMile},
+                                                   {"sq mi", kSquareStatuteMile},
+                                                   {"sqmi", kSquareStatuteMile},
+                                                   {"m2", 1},
+                                                   {"m^2", 1},
+                                                   {"ha", 1e4}}};
 constexpr std::array<UnitSpelling, 10> kDurationUnits{{{"h", 3600},
                                                        {"hr", 3600},
                                                        {"hour", 3600},
@@ -58,6 +76,8 @@ constexpr std::string_view kLengthWanted =
     "a length with its unit, such as 12NM, 20km, 8mi, 300m or 500ft";
 constexpr std::string_view kSpeedWanted =
     "a speed with its unit, such as 90kt, 100mph, 160km/h or 25m/s";
+constexpr std::string_view kAreaWanted =
+    "an area with its unit, such as 400NM2, 1200km2, 150mi2 or 80ha";
 constexpr std::string_view kDurationWanted = "a time with its unit, such as 2h, 1h30, 90min or 45s";
 constexpr std::string_view kDirectionWanted =
     "a direction with its north, such as 045T (true) or 030M (magnetic)";
@@ -198,6 +218,10 @@ Length parse_length(std::string_view text) {
 
 Speed parse_speed(std::string_view text) {
   return Speed::metres_per_second(parse_quantity(text, kSpeedUnits, kSpeedWanted));
+}
+
+Area parse_area_size(std::string_view text) {
+  return Area::square_metres(parse_quantity(text, kAreaUnits, kAreaWanted));
 }
 
 Duration parse_duration(std::string_view text) {

@@ -7,6 +7,7 @@ add_room(formats
     cairo_painter.cpp
     cell_rows.cpp
     cell_writer.cpp
+    chart_axes.cpp
     csv_writer.cpp
     digest.cpp
     drawing.cpp
@@ -73,7 +74,9 @@ add_room(formats
     short_names.cpp
     sink.cpp
     svg_writer.cpp
+    sweep_chart.cpp
     sweep_report.cpp
+    sweep_report_working.cpp
     time_text.cpp
     xml_text.cpp
   LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo pugixml::pugixml)

@@ -112,7 +112,7 @@ SweepWidth measured_sweep_width(const LateralRangeTable& table) {
         fmt::format("area under the lateral range curve, {} points from {} m to {} m",
                     points.size(), format_value(points.front().offset.metres()),
                     format_value(points.back().offset.metres())),
-        format_value(width.nautical_miles()) + " NM", citation(table.info)}},
+        working_length(width), citation(table.info)}},
       {"Sweep width from a lateral range curve: it holds for the crew, object, ground "
        "and weather of its trials"}};
   const Probability ends = std::max(points.front().probability, points.back().probability);

@@ -29,14 +29,13 @@ constexpr double kRefraction = 4.0 / 3;
 SweepWidth from_range(Length range, std::string_view what, const WorkingLine& factor) {
   require_above_zero(range, what);
   const Length width = *factor.factor * range;
-  const std::string miles = format_value(range.nautical_miles()) + " NM";
+  const std::string miles = working_length(range);
   return {width,
           width,
           {{fmt::format("{}{}", static_cast<char>(what[0] - 'a' + 'A'), what.substr(1)),
             "given by the planner", miles, ""},
            factor,
-           {"Sweep width", fmt::format("{} x {}", miles, factor.value),
-            format_value(width.nautical_miles()) + " NM", ""}},
+           {"Sweep width", fmt::format("{} x {}", miles, factor.value), working_length(width), ""}},
           {}};
 }
 
@@ -112,6 +111,16 @@ Length radio_horizon(AerialHeights heights) {
     return std::sqrt(2 * kRefraction * kEarthRadius.metres() * height.metres());
   };
   return Length::metres(horizon(heights.searcher) + horizon(heights.beacon));
+}
+
+SweepWidth horizon_sweep_width(AerialHeights heights) {
+  SweepWidth result = electronic_sweep_width(radio_horizon(heights), RangeKind::horizon);
+  WorkingLine& range = result.working.front();
+  range.expression =
+      fmt::format("radio horizon for heights of {} ft and {} ft",
+                  format_value(heights.searcher.feet()), format_value(heights.beacon.feet()));
+  range.source = "Federal Standard 1037C, radio horizon range";
+  return result;
 }
 
 }  // namespace sweepwright::sweep

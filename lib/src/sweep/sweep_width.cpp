@@ -52,8 +52,10 @@ const WidthTable& width_table(const Tables& tables, Platform platform, const Sea
       ErrorCode::impossible,
       fmt::format("no sweep width table covers a {} search for '{}' on {}", name(platform),
                   printable(object.name), name(object.surface)),
-      "take the uncorrected sweep width from your own manual and give it, or give a table of "
-      "your own");
+      platform == Platform::ground_team
+          ? "give the team's range of detection, or a sweep width of your own"
+          : "take the uncorrected sweep width from your own manual and give it, or give a table of "
+            "your own");
 }
 
 void add_caution(SweepWidth& result, std::string_view caution) {
@@ -158,8 +160,7 @@ SweepWidth given_sweep_width(Length width, std::string_view source) {
   check(width > Length() && std::isfinite(width.metres()), "sweep width", "more than 0");
   return {width,
           width,
-          {{"Sweep width", "given by the planner", format_value(width.nautical_miles()) + " NM",
-            std::string(source)}},
+          {{"Sweep width", "given by the planner", working_length(width), std::string(source)}},
           {}};
 }
 

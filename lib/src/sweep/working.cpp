@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "sweep/interpolation.hpp"
+
 namespace sweepwright::sweep {
 namespace {
 
@@ -16,6 +18,12 @@ std::size_t number_of(const std::string& source, std::vector<std::string>& sourc
 }
 
 }  // namespace
+
+std::string working_length(Length length) {
+  constexpr Length kShort = Length::nautical_miles(0.2);
+  return length < kShort ? fmt::format("{:.1f} m", length.metres())
+                         : fmt::format("{} NM", format_value(length.nautical_miles()));
+}
 
 std::string format_working(const Working& working) {
   std::size_t label_width = 0;

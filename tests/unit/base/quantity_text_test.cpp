@@ -235,6 +235,20 @@ TEST(NumberText, plain_numbers_are_read) {
   EXPECT_EQ(parse_whole_number(" 20 ", 1, 20, "legs"), 20);
 }
 
+// 1 NM2 = 1852^2 m2, 1 mi2 = 1609.344^2 m2, 1 ha = 10^4 m2, by definition.
+TEST(AreaText, every_unit_is_read) {
+  for (const char* text : {"400NM2", "400 nm2", "400 NM^2", "400nmi2", "400 sq NM", "400sqNM"}) {
+    EXPECT_DOUBLE_EQ(parse_area_size(text).square_metres(), 400 * 1852.0 * 1852.0) << text;
+  }
+  for (const char* text : {"1.5km2", "1.5 km^2", "1.5 sq km", "150ha", "1500000 m2"}) {
+    EXPECT_DOUBLE_EQ(parse_area_size(text).square_kilometres(), 1.5) << text;
+  }
+  EXPECT_DOUBLE_EQ(parse_area_size("2 sq mi").square_metres(), 2 * 1609.344 * 1609.344);
+  for (const char* text : {"400", "400NM", "NM2", "", "400 acres", "1e3km2"}) {
+    EXPECT_THROW(parse_area_size(text), Error) << text;
+  }
+}
+
 TEST(LengthText, is_written_with_its_unit) {
   const Length mile = Length::metres(1852);
   EXPECT_EQ(format_length(mile, LengthUnit::nautical_mile, 2), "1.00 NM");

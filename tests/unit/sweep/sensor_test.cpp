@@ -51,6 +51,13 @@ INSTANTIATE_TEST_SUITE_P(Reference, RadioHorizon,
                                                              "horizon_nm"})),
                          test::RowName());
 
+TEST(Sensor, HorizonGivesHalfOfItAsWidth) {
+  // 1.23 x 50 = 61.5 NM, times 0.5.
+  const SweepWidth found = horizon_sweep_width({Length::feet(2500), Length()});
+  EXPECT_NEAR(found.width.nautical_miles(), 30.75, 0.13);
+  EXPECT_THAT(format_working(found.working), HasSubstr("heights of 2500 ft and 0 ft"));
+}
+
 TEST(Sensor, RefusesWhatIsNoRange) {
   EXPECT_THROW(electronic_sweep_width(Length(), RangeKind::average), Error);
   EXPECT_THROW(ground_team_sweep_width(Length::metres(-1), Contrast::any), Error);

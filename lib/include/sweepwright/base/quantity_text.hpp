@@ -7,6 +7,7 @@
 //
 //     length     NM (nmi), km, mi (SM, a statute mile), m, ft
 //     speed      kt (kts, knots), mph, km/h (kmh, kph), m/s (mps)
+//     area       NM2 (sq NM), km2, mi2, m2, ha; `NM^2` too
 //     duration   h, min, s in falling order: `1h30` (1 h 30 min), `1h30min`, `90min`, `45s`;
 //                or hours and minutes: `1:30`. A sign counts for the whole.
 //     direction  degrees and their north: `045T` true, `030M` magnetic; `45` is an error
@@ -27,6 +28,8 @@ namespace sweepwright {
 
 Length parse_length(std::string_view text);
 Speed parse_speed(std::string_view text);
+/// `400NM2`, `400 sq NM`, `1200km2`.
+Area parse_area_size(std::string_view text);
 Duration parse_duration(std::string_view text);
 /// `045T`, `45 T`, `45.5true` or `030M`, `30 magnetic`; 0 to 360 degrees.
 std::variant<TrueDirection, MagneticDirection> parse_direction(std::string_view text);

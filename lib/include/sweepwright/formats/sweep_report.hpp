@@ -3,36 +3,44 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
-#include "sweepwright/sweep/detection.hpp"
+#include "sweepwright/formats/provenance.hpp"
+#include "sweepwright/sweep/sector_search.hpp"
+#include "sweepwright/sweep/spacing_plan.hpp"
 #include "sweepwright/sweep/sweep_width.hpp"
 
 namespace sweepwright::formats {
 
-/// Track spacing and what it gives.
-struct PlannedSpacing {
-  Length spacing;
-  sweep::Coverage coverage;
-  sweep::Probability probability_of_detection;
+/// What the planner gave, from which spacing, coverage and probability were worked out.
+enum class Given { spacing, coverage, probability, effort };
+
+/// What of ground and hours was worked out.
+enum class Found { coverage, hours, area };
+
+struct SpacingAnswer {
+  sweep::SpacingPlan plan;
+  Given given{};
+};
+
+struct GroundAnswer {
+  sweep::GroundPlan plan;
+  Found found{};
 };
 
 struct SweepReport {
   sweep::SweepWidth width;
-  sweep::DetectionLaw law{};
-  std::optional<PlannedSpacing> planned;
+  sweep::DetectionModel model;
+  std::optional<SpacingAnswer> spacing = std::nullopt;
+  std::optional<GroundAnswer> ground = std::nullopt;
+  std::optional<sweep::SectorSearch> sector_search = std::nullopt;
+  std::vector<sweep::Probability> earlier_searches = {};  ///< of the same area
 };
-
-/// Coverage and probability that a track spacing gives, and the reverse two.
-SweepReport report_for_spacing(const sweep::SweepWidth& width, Length spacing,
-                               sweep::DetectionLaw law);
-SweepReport report_for_coverage(const sweep::SweepWidth& width, sweep::Coverage coverage,
-                                sweep::DetectionLaw law);
-SweepReport report_for_probability(const sweep::SweepWidth& width, sweep::Probability wanted,
-                                   sweep::DetectionLaw law);
 
 /// The working line by line, then the cautions.
 std::string sweep_report_text(const SweepReport& report);
-/// `sweep_width_m`, `spacing_m`, `coverage`, `probability_of_detection`, `working`, `cautions`.
-std::string sweep_report_json(const SweepReport& report);
+/// `sweep_width_m`, `spacing_m`, `coverage`, `probability_of_detection`, `working`, `cautions` and
+/// more: docs/reference/formats.md.
+std::string sweep_report_json(const SweepReport& report, const Provenance& provenance);
 
 }  // namespace sweepwright::formats

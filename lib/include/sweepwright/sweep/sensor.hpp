@@ -64,5 +64,7 @@ struct AerialHeights {
 /// 4/3; 1.23 NM for the root of a foot. Hills shorten it. Throws Error (value) unless the heights
 /// are 0 or more and one of them above 0.
 Length radio_horizon(AerialHeights heights);
+/// Of a beacon when nothing but its horizon is known.
+SweepWidth horizon_sweep_width(AerialHeights heights);
 
 }  // namespace sweepwright::sweep

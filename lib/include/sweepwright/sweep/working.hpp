@@ -9,6 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "sweepwright/base/quantity.hpp"
+
 namespace sweepwright::sweep {
 
 /// One step of the working.
@@ -23,6 +25,10 @@ struct WorkingLine {
 };
 
 using Working = std::vector<WorkingLine>;
+
+/// A length for a line of the working: `1.05 NM` with up to four decimals, below 0.2 NM `41.1 m`
+/// with one.
+std::string working_length(Length length);
 
 /// The working as plain text: aligned columns, the sources numbered and listed underneath. Ends
 /// with a line end; empty for no lines.
