@@ -115,7 +115,7 @@ void add_ground(const SweepRequest& request, formats::SweepReport& report,
 
 void add_sector_search(const SweepRequest& request, formats::SweepReport& report) {
   if (request.sector_radius.empty()) {
-    if (!request.sector_lines.empty()) throw usage("--sector-radius is missing", "add it");
+    if (!request.sectors.empty()) throw usage("--sector-radius is missing", "add it");
     return;
   }
   if (report.spacing) {
@@ -127,11 +127,8 @@ void add_sector_search(const SweepRequest& request, formats::SweepReport& report
                 "leave out --lateral-range and --effort random, or --sector-radius");
   }
   sweep::SectorSearch search{option_value("--sector-radius", request.sector_radius, parse_length)};
-  if (!request.sector_lines.empty()) {
-    search.lines = option_value("--sector-lines", request.sector_lines, [](const auto& text) {
-      return parse_whole_number(text, 1, sweep::kMostSectorLines,
-                                "the number of lines through the datum");
-    });
+  if (!request.sectors.empty()) {
+    search.lines = option_value("--sectors", request.sectors, sweep::parse_sectors);
   }
   report.sector_search = search;
 }
@@ -198,7 +195,7 @@ void SweepRequest::add_to(CLI::App& command) {
   option("--speed,--ground-speed", speed, "Search speed over the ground", "SPEED");
   option("--sector-radius", sector_radius, "Radius of a sector search: gives its probability",
          "LENGTH");
-  option("--sector-lines", sector_lines, "Lines through the datum; default 3: six sectors", "N");
+  option("--sectors", sectors, "Sectors of that search, both passes together; default 6", "N");
   option("--earlier-pod", earlier_pods,
          "Probability of detection of an earlier search of the area; may be repeated", "P");
 }

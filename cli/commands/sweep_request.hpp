@@ -47,7 +47,7 @@ struct SweepRequest {
   std::string hours;
   std::string speed;
   std::string sector_radius;
-  std::string sector_lines;
+  std::string sectors;
   std::vector<std::string> earlier_pods;
 
   void add_to(CLI::App& command);

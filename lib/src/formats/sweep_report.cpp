@@ -14,7 +14,7 @@ ordered_json sector_search_json(const SweepReport& report) {
   const sweep::SectorSearch& search = *report.sector_search;
   const Length width = report.width.width;
   return {{"radius_m", search.radius.metres()},
-          {"lines", search.lines},
+          {"sectors", 2 * search.lines},
           {"mid_leg_spacing_m", sweep::mid_leg_track_spacing(search).metres()},
           {"probability_of_detection_mid_leg",
            sweep::mid_leg_probability(report.model.law, width, search).value()},

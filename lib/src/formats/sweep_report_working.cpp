@@ -113,8 +113,8 @@ void add_sector_search(const SweepReport& report, sweep::Working& working) {
   const Length width = report.width.width;
   const Length spacing = sweep::mid_leg_track_spacing(search);
   add(working, "Mid-leg track spacing S",
-      fmt::format("{} sin(90 deg / {}): {} lines through the datum",
-                  sweep::working_length(search.radius), search.lines, search.lines),
+      fmt::format("{} x sin(90 deg / {}), {} sectors", sweep::working_length(search.radius),
+                  search.lines, 2 * search.lines),
       sweep::working_length(spacing), "Joint Pub 3-50 Volume I, paragraph 552.F");
   add(working, "Mid-leg coverage C = W / S",
       fmt::format("{} / {}", sweep::working_length(width), sweep::working_length(spacing)),

@@ -8,6 +8,7 @@
 
 #include "sweep/require.hpp"
 #include "sweepwright/base/error.hpp"
+#include "sweepwright/base/quantity_text.hpp"
 
 namespace sweepwright::sweep {
 namespace {
@@ -40,6 +41,17 @@ double definite_range_mean(double z) {
 }
 
 }  // namespace
+
+int parse_sectors(std::string_view text) {
+  const int sectors =
+      parse_whole_number(text, 2, 2 * kMostSectorLines, "the number of sectors of a search");
+  if (sectors % 2 != 0) {
+    throw Error(ErrorCode::value,
+                fmt::format("{} sectors: the lines through the datum make an even number", sectors),
+                "give 6 or 4, or 12 for both passes of six");
+  }
+  return sectors / 2;
+}
 
 Length greatest_track_spacing(const SectorSearch& search) {
   check(search);

@@ -221,6 +221,35 @@ INSTANTIATE_TEST_SUITE_P(Reference, CumulativePodChart,
                                                              "independent"})),
                          test::RowName());
 
+class InlandPod : public testing::TestWithParam<test::CheckRow> {};
+
+/// A published table of probability against spacing: one sweep width explains each of its rows
+/// under the exponential law, to the table's rounding. It names no width, so any that fits will do.
+TEST_P(InlandPod, FollowsTheExponentialLawWithOneSweepWidth) {
+  constexpr double kRounding = 0.025;
+  Length least;
+  Length most = Length::nautical_miles(100);
+  for (const auto& [column, spacing_nm] :
+       {std::pair{"pod_at_0_5nm", 0.5}, std::pair{"pod_at_1nm", 1.0},
+        std::pair{"pod_at_1_5nm", 1.5}, std::pair{"pod_at_2nm", 2.0}}) {
+    const Length spacing = Length::nautical_miles(spacing_nm);
+    const double printed = GetParam().number(column) / 100;
+    const auto width_for = [&](double p) {
+      return coverage_for(DetectionLaw::exponential, Probability(p)).value() * spacing;
+    };
+    least = std::max(least, width_for(printed - kRounding));
+    most = std::min(most, width_for(printed + kRounding));
+  }
+  EXPECT_LE(least, most);
+}
+
+INSTANTIATE_TEST_SUITE_P(Reference, InlandPod,
+                         testing::ValuesIn(test::check_rows("sweep/inland_pod.csv",
+                                                            {"height_ft", "visibility_miles",
+                                                             "pod_at_0_5nm", "pod_at_1nm",
+                                                             "pod_at_1_5nm", "pod_at_2nm"})),
+                         test::RowName());
+
 TEST(Detection, NoSearchFindsNothing) {
   EXPECT_EQ(cumulative_probability_of_detection({}).value(), 0);
 }

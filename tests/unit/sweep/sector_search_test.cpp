@@ -78,6 +78,13 @@ TEST(SectorSearchPromise2, LawsKeepTheirOrder) {
   }
 }
 
+TEST(SectorSearch, SectorsAreTwiceTheLines) {
+  EXPECT_EQ(parse_sectors("6"), 3);
+  EXPECT_EQ(parse_sectors("4"), 2);
+  EXPECT_EQ(parse_sectors("12"), 6);
+  for (const char* bad : {"5", "0", "74", "six", ""}) EXPECT_THROW(parse_sectors(bad), Error);
+}
+
 TEST(SectorSearch, RefusesWhatIsNoSectorSearch) {
   const Length width = Length::nautical_miles(1);
   EXPECT_THROW(sector_search_probability(DetectionLaw::exponential, width, {Length(), 3}), Error);

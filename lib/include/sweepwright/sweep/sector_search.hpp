@@ -26,6 +26,8 @@
 //   memory].
 #pragma once
 
+#include <string_view>
+
 #include "sweepwright/base/quantity.hpp"
 #include "sweepwright/sweep/detection.hpp"
 
@@ -37,6 +39,10 @@ struct SectorSearch {
   Length radius;
   int lines = 3;  ///< through the datum
 };
+
+/// The number of lines through the datum from that of the sectors, which is even: 3 from `6`.
+/// Throws Error (value).
+int parse_sectors(std::string_view text);
 
 /// The straight distance between the ends of neighbouring legs: 2 R sin(pi / 2n), which is R for
 /// six sectors.
