@@ -59,17 +59,17 @@ std::optional<formats::SpacingAnswer> spacing_answer(const SweepRequest& request
   if (!request.spacing.empty()) {
     const Length spacing = option_value("--spacing", request.spacing, parse_length);
     return formats::SpacingAnswer{sweep::plan_for_spacing(model, width, spacing),
-                                  formats::Given::spacing};
+                                  formats::SpacingAnswer::Given::spacing};
   }
   if (!request.coverage.empty()) {
     const sweep::Coverage wanted(number("--coverage", request.coverage, "the coverage"));
     return formats::SpacingAnswer{sweep::plan_for_coverage(model, width, wanted),
-                                  formats::Given::coverage};
+                                  formats::SpacingAnswer::Given::coverage};
   }
   if (!request.pod.empty()) {
     return formats::SpacingAnswer{
         sweep::plan_for_probability(model, width, probability("--pod", request.pod)),
-        formats::Given::probability};
+        formats::SpacingAnswer::Given::probability};
   }
   return std::nullopt;
 }
@@ -79,7 +79,13 @@ void add_ground(const SweepRequest& request, formats::SweepReport& report,
                 formats::Provenance& provenance) {
   const bool has_area = !request.area.empty();
   const bool has_hours = !request.hours.empty();
-  if (!has_area && !has_hours) return;
+  if (!has_area && !has_hours) {
+    // With the tables it corrects the width.
+    if (!request.speed.empty() && request.platform.empty()) {
+      throw usage("--speed alone says nothing", "add --area, --hours or both");
+    }
+    return;
+  }
   if (request.speed.empty()) {
     throw usage("--speed is missing", "area and hours go together by the search speed");
   }
@@ -97,20 +103,20 @@ void add_ground(const SweepRequest& request, formats::SweepReport& report,
   if (!has_hours) {
     report.ground = {sweep::hours_needed(rate, area_option(request.area, provenance),
                                          report.spacing->plan.coverage),
-                     formats::Found::hours};
+                     formats::GroundAnswer::Found::hours};
     return;
   }
   const Duration hours = option_value("--hours", request.hours, parse_duration);
   if (!has_area) {
     report.ground = {sweep::area_reached(rate, hours, report.spacing->plan.coverage),
-                     formats::Found::area};
+                     formats::GroundAnswer::Found::area};
     return;
   }
   report.ground = {sweep::effort_brought(rate, hours, area_option(request.area, provenance)),
-                   formats::Found::coverage};
+                   formats::GroundAnswer::Found::coverage};
   report.spacing = {sweep::plan_for_coverage(report.model, report.width.width,
                                              sweep::coverage(report.ground->plan)),
-                    formats::Given::effort};
+                    formats::SpacingAnswer::Given::effort};
 }
 
 void add_sector_search(const SweepRequest& request, formats::SweepReport& report) {

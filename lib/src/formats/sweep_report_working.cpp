@@ -8,6 +8,9 @@
 namespace sweepwright::formats {
 namespace {
 
+using Given = SpacingAnswer::Given;
+using Found = GroundAnswer::Found;
+
 constexpr std::string_view kGiven = "given by the planner";
 constexpr std::string_view kKoopman = "Koopman, Search and Screening, 1946 (from memory)";
 constexpr std::string_view kEnduranceRule = "Joint Pub 3-50 Volume I, paragraph 532.B";

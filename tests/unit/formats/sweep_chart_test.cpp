@@ -18,7 +18,7 @@ SweepReport with_curve() {
                      .model = {.curve = sweep::LateralRangeCurve(points, sweep::Sides::alike)}};
   report.spacing =
       SpacingAnswer{sweep::plan_for_spacing(report.model, report.width.width, Length::metres(400)),
-                    Given::spacing};
+                    SpacingAnswer::Given::spacing};
   return report;
 }
 

@@ -12,18 +12,16 @@
 
 namespace sweepwright::formats {
 
-/// What the planner gave, from which spacing, coverage and probability were worked out.
-enum class Given { spacing, coverage, probability, effort };
-
-/// What of ground and hours was worked out.
-enum class Found { coverage, hours, area };
-
 struct SpacingAnswer {
+  /// What the planner gave, from which the rest was worked out.
+  enum class Given { spacing, coverage, probability, effort };
   sweep::SpacingPlan plan;
   Given given{};
 };
 
 struct GroundAnswer {
+  /// What was worked out from the other two.
+  enum class Found { coverage, hours, area };
   sweep::GroundPlan plan;
   Found found{};
 };
