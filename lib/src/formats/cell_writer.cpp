@@ -5,6 +5,8 @@
 #include <array>
 #include <cmath>
 
+#include "formats/json_text.hpp"
+#include "formats/xml_text.hpp"
 #include "sweepwright/formats/csv_writer.hpp"
 #include "sweepwright/formats/geojson_writer.hpp"
 #include "sweepwright/formats/kml_writer.hpp"
@@ -24,24 +26,57 @@ double rounded(double value, double units) {
 constexpr double kDegreeUnits = 1e7;
 constexpr double kAreaUnits = 1e6;
 
-/// Name, system and level, then whatever more the file has.
-class CellProperties {
+/// How a format writes the properties of a cell.
+struct CellSyntax {
+  std::string_view before_name;  ///< the property `cell` up to its text
+  void (*append_text)(std::string& out, std::string_view text);
+  std::string_view after_name;
+  std::string_view separator;  ///< between properties
+  void (*append_property)(std::string& out, const Property& property);
+};
+
+constexpr CellSyntax kJsonSyntax{R"("cell":)", append_json_string, "", ",", append_json_member};
+constexpr CellSyntax kKmlSyntax{R"(<Data name="cell"><value>)", append_xml_text, "</value></Data>",
+                                "", append_kml_data};
+
+/// Name, system and level of a cell as text, then whatever more the file has. A million cells pass
+/// here: what all of a level have in common is made once.
+class CellText {
  public:
-  explicit CellProperties(std::string_view name_key, const std::vector<std::string>& more)
-      : properties_{{std::string(name_key), {}}, {"system", {}}, {"level", {}}} {
-    for (const std::string& name : more) properties_.push_back({name, {}});
+  CellText(const CellSyntax& syntax, const std::vector<std::string>& more) : syntax_(syntax) {
+    for (const std::string& name : more) more_.push_back({name, {}});
   }
-  const std::vector<Property>& of(const grid::Cell& cell, std::span<const PropertyValue> more) {
-    properties_[0].value = cell.name;
-    properties_[1].value = std::string(cell.system);
-    properties_[2].value = std::string(cell.level.name);
-    std::size_t i = 3;
-    for (const PropertyValue& value : more) properties_.at(i++).value = value;
-    return properties_;
+
+  /// Puts the text in place of what stands in `out`.
+  void write(std::string& out, const grid::Cell& cell, std::span<const PropertyValue> more) {
+    if (cell.system != system_ || cell.level.name != level_) set_shared(cell);
+    out = syntax_.before_name;
+    syntax_.append_text(out, cell.name);
+    out += shared_;
+    for (std::size_t i = 0; i < more.size(); ++i) {
+      Property& property = more_.at(i);
+      property.value = more[i];
+      out += syntax_.separator;
+      syntax_.append_property(out, property);
+    }
   }
 
  private:
-  std::vector<Property> properties_;
+  void set_shared(const grid::Cell& cell) {
+    system_ = cell.system;
+    level_ = cell.level.name;
+    shared_ = syntax_.after_name;
+    for (const Property& property : {Property{"system", system_}, Property{"level", level_}}) {
+      shared_ += syntax_.separator;
+      syntax_.append_property(shared_, property);
+    }
+  }
+
+  CellSyntax syntax_;
+  std::vector<Property> more_;
+  std::string system_;
+  std::string level_;
+  std::string shared_;  ///< what follows the name: the rest of its property, system and level
 };
 
 std::vector<Property> top_members(const CellFile& file, const Provenance& provenance) {
@@ -54,17 +89,19 @@ class GeoJsonCells : public CellWriter {
  public:
   GeoJsonCells(Sink& sink, const CellFile& file, const Provenance& provenance)
       : writer_(sink, top_members(file, provenance)),
-        properties_("cell", file.more),
+        text_(kJsonSyntax, file.more),
         labels_(file.labels) {}
   void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
-    writer_.feature(ground(cell), properties_.of(cell, more));
+    text_.write(members_, cell, more);
+    writer_.feature_with_members(ground(cell), members_);
     if (labels_) writer_.feature(label_point(cell), std::array{Property{"label", cell.name}});
   }
   void finish() override { writer_.finish(); }
 
  private:
   GeoJsonWriter writer_;
-  CellProperties properties_;
+  CellText text_;
+  std::string members_;
   bool labels_;
 };
 
@@ -76,14 +113,14 @@ class KmlCells : public CellWriter {
                  .description = provenance_text(provenance),
                  .styles = {{.id = "cell", .line = {70, 70, 70}, .fill = {}},
                             {.id = "label", .line = {70, 70, 70}, .fill = {}, .icon_scale = 0}}}),
-        properties_("cell", file.more),
+        text_(kKmlSyntax, file.more),
         labels_(file.labels) {
     placemark_.style_id = "cell";
     label_.style_id = "label";
   }
   void cell(const grid::Cell& cell, std::span<const PropertyValue> more) override {
     placemark_.name = cell.name;
-    placemark_.properties = properties_.of(cell, more);
+    text_.write(placemark_.data, cell, more);
     placemark_.geometry = ground(cell);
     writer_.placemark(placemark_);
     if (!labels_) return;
@@ -95,7 +132,7 @@ class KmlCells : public CellWriter {
 
  private:
   KmlWriter writer_;
-  CellProperties properties_;
+  CellText text_;
   Placemark placemark_;
   Placemark label_;
   bool labels_;

@@ -1,8 +1,8 @@
 #include "sweepwright/formats/geojson_writer.hpp"
 
-#include <array>
 #include <string_view>
 
+#include "formats/box_text.hpp"
 #include "formats/json_text.hpp"
 #include "formats/number_text.hpp"
 #include "formats/plot_pieces.hpp"
@@ -43,36 +43,6 @@ void append_polygon(std::string& out, const PlotPolygon& polygon) {
   append_list(out, rings, append_line);
 }
 
-/// The hot path: a million cells pass here. Each limit becomes text once.
-void append_box(std::string& out, const FlatBox& box) {
-  struct Text {
-    std::array<char, 24> characters;
-    std::size_t size;
-    explicit Text(Angle angle)
-        : size(static_cast<std::size_t>(write_degrees(characters.data(), angle) -
-                                        characters.data())) {}
-    operator std::string_view() const {  // NOLINT(google-explicit-constructor): it is text
-      return {characters.data(), size};
-    }
-  };
-  const Text south(box.south);
-  const Text north(box.north);
-  const Text west(box.west);
-  const Text east(box.east);
-  const auto corner = [&](std::string_view before, std::string_view x, std::string_view y) {
-    out += before;
-    out += x;
-    out += ',';
-    out += y;
-  };
-  corner("[[[", west, south);
-  corner("],[", east, south);
-  corner("],[", east, north);
-  corner("],[", west, north);
-  corner("],[", west, south);
-  out += "]]]";
-}
-
 /// The members `type` and `coordinates` of one piece, or of all pieces of the `Multi` type.
 template <typename List, typename Append>
 void append_pieces(std::string& out, std::string_view type, const List& pieces,
@@ -91,6 +61,7 @@ void append_pieces(std::string& out, std::string_view type, const List& pieces,
 
 struct GeometryAppender {
   std::string& out;
+  BoxText& box_text;
   void operator()(std::monostate) const { out += "null"; }
   void operator()(const Position& position) const {
     out += "{\"type\":\"Point\",\"coordinates\":";
@@ -105,7 +76,13 @@ struct GeometryAppender {
   }
   void operator()(const grid::LatLonBox& box) const {
     const FlatBoxes flat = flat_boxes(box);
-    append_pieces(out, "Polygon", std::span(flat.boxes).first(flat.count), append_box);
+    append_pieces(out, "Polygon", std::span(flat.boxes).first(flat.count),
+                  [this](std::string& to, const FlatBox& piece) {
+                    static constexpr ShortText kBetween("],[");
+                    to += "[[[";
+                    box_text.append_corners(to, piece, kBetween);
+                    to += "]]]";
+                  });
   }
 };
 
@@ -120,7 +97,7 @@ void append_members(std::string& out, std::span<const Property> members) {
 
 GeoJsonWriter::GeoJsonWriter(Sink& sink, std::span<const Property> members,
                              std::optional<grid::LatLonBox> bounds)
-    : out_(std::make_unique<TextBuffer>(sink)) {
+    : out_(std::make_unique<TextBuffer>(sink)), box_text_(std::make_unique<BoxText>()) {
   std::string& out = out_->text;
   out += "{\"type\":\"FeatureCollection\"";
   if (bounds) {
@@ -139,19 +116,34 @@ GeoJsonWriter::GeoJsonWriter(Sink& sink, std::span<const Property> members,
 GeoJsonWriter::~GeoJsonWriter() = default;
 
 void GeoJsonWriter::feature(const Geometry& geometry, std::span<const Property> properties) {
+  begin_feature(geometry);
   std::string& out = out_->text;
-  out +=
-      first_ ? "\n{\"type\":\"Feature\",\"geometry\":" : ",\n{\"type\":\"Feature\",\"geometry\":";
-  first_ = false;
-  std::visit(GeometryAppender{out}, geometry);
-  out += ",\"properties\":{";
   bool first = true;
   for (const Property& property : properties) {
     if (!first) out += ',';
     first = false;
     append_json_member(out, property);
   }
-  out += "}}";
+  end_feature();
+}
+
+void GeoJsonWriter::feature_with_members(const Geometry& geometry, std::string_view members) {
+  begin_feature(geometry);
+  out_->text += members;
+  end_feature();
+}
+
+void GeoJsonWriter::begin_feature(const Geometry& geometry) {
+  std::string& out = out_->text;
+  out +=
+      first_ ? "\n{\"type\":\"Feature\",\"geometry\":" : ",\n{\"type\":\"Feature\",\"geometry\":";
+  first_ = false;
+  std::visit(GeometryAppender{out, *box_text_}, geometry);
+  out += ",\"properties\":{";
+}
+
+void GeoJsonWriter::end_feature() {
+  out_->text += "}}";
   out_->hand_over_if_large();
 }
 

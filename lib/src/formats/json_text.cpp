@@ -6,15 +6,13 @@
 #include <iterator>
 
 #include "formats/number_text.hpp"
+#include "formats/plain_characters.hpp"
 #include "formats/utf8.hpp"
 
 namespace sweepwright::formats {
 namespace {
 
-bool stands_for_itself(char c) {
-  const auto byte = static_cast<unsigned char>(c);
-  return byte >= 0x20 && byte < 0x7F && c != '"' && c != '\\';
-}
+constexpr PlainCharacters kPlain("\"\\");
 
 void append_escaped(std::string& out, std::string_view text) {
   while (!text.empty()) {
@@ -58,12 +56,13 @@ struct JsonAppender {
 }  // namespace
 
 void append_json_string(std::string& out, std::string_view text) {
-  out += '"';
-  if (std::all_of(text.begin(), text.end(), stands_for_itself)) {
-    out += text;
-  } else {
-    append_escaped(out, text);
+  if (kPlain.all_of(text)) {
+    out.append(text.size() + 2, '"');
+    std::copy(text.begin(), text.end(), out.end() - 1 - static_cast<std::ptrdiff_t>(text.size()));
+    return;
   }
+  out += '"';
+  append_escaped(out, text);
   out += '"';
 }
 

@@ -2,8 +2,8 @@
 
 #include <span>
 
-#include "formats/plot_pieces.hpp"
 #include "formats/number_text.hpp"
+#include "formats/plot_pieces.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -55,8 +55,8 @@ void append_parallel(std::string& out, const FlatBox& box, Angle latitude, bool 
   }
 }
 
-void append_box(std::string& out, const FlatBox& box) {
-  out += "<Polygon><tessellate>1</tessellate><outerBoundaryIs><LinearRing><coordinates>";
+/// The points round a box whose parallels are long.
+void append_long_box(std::string& out, const FlatBox& box) {
   append_point(out, box.west, box.south);
   append_parallel(out, box, box.south, /*eastward=*/true);
   out += ' ';
@@ -64,6 +64,16 @@ void append_box(std::string& out, const FlatBox& box) {
   append_parallel(out, box, box.north, /*eastward=*/false);
   out += ' ';
   append_point(out, box.west, box.south);
+}
+
+void append_box(std::string& out, const FlatBox& box, BoxText& box_text) {
+  static constexpr ShortText kBetween(" ");
+  out += "<Polygon><tessellate>1</tessellate><outerBoundaryIs><LinearRing><coordinates>";
+  if (pieces_of_parallel(box, box.south) == 1 && pieces_of_parallel(box, box.north) == 1) {
+    box_text.append_corners(out, box, kBetween);
+  } else {
+    append_long_box(out, box);
+  }
   out += "</coordinates></LinearRing></outerBoundaryIs></Polygon>";
 }
 
@@ -77,6 +87,7 @@ void append_pieces(std::string& out, const List& pieces, const Append& append) {
 
 struct GeometryAppender {
   std::string& out;
+  BoxText& box_text;
   void operator()(std::monostate) const {}
   void operator()(const Position& position) const {
     out += "<Point><coordinates>";
@@ -89,14 +100,16 @@ struct GeometryAppender {
   }
   void operator()(const grid::LatLonBox& box) const {
     const FlatBoxes flat = flat_boxes(box);
-    append_pieces(out, std::span(flat.boxes).first(flat.count), append_box);
+    append_pieces(
+        out, std::span(flat.boxes).first(flat.count),
+        [this](std::string& to, const FlatBox& piece) { append_box(to, piece, box_text); });
   }
 };
 
 }  // namespace
 
-void append_kml_geometry(std::string& out, const Geometry& geometry) {
-  std::visit(GeometryAppender{out}, geometry);
+void append_kml_geometry(std::string& out, const Geometry& geometry, BoxText& box_text) {
+  std::visit(GeometryAppender{out, box_text}, geometry);
 }
 
 }  // namespace sweepwright::formats

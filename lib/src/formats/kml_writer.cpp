@@ -68,7 +68,9 @@ void append_time(std::string& out, const KmlTimeSpan& time) {
   out += "</TimeSpan>";
 }
 
-void append_data(std::string& out, const Property& property) {
+}  // namespace
+
+void append_kml_data(std::string& out, const Property& property) {
   out += "<Data name=\"";
   append_xml_text(out, property.name);
   out += "\">";
@@ -76,10 +78,8 @@ void append_data(std::string& out, const Property& property) {
   out += "</Data>";
 }
 
-}  // namespace
-
 KmlWriter::KmlWriter(Sink& sink, const KmlDocument& document)
-    : out_(std::make_unique<TextBuffer>(sink)) {
+    : out_(std::make_unique<TextBuffer>(sink)), box_text_(std::make_unique<BoxText>()) {
   std::string& out = out_->text;
   out +=
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
@@ -124,12 +124,13 @@ void KmlWriter::placemark(const Placemark& placemark) {
     out += placemark.style_id;
     out += "</styleUrl>";
   }
-  if (!placemark.properties.empty()) {
+  if (!placemark.properties.empty() || !placemark.data.empty()) {
     out += "<ExtendedData>";
-    for (const Property& property : placemark.properties) append_data(out, property);
+    for (const Property& property : placemark.properties) append_kml_data(out, property);
+    out += placemark.data;
     out += "</ExtendedData>";
   }
-  append_kml_geometry(out, placemark.geometry);
+  append_kml_geometry(out, placemark.geometry, *box_text_);
   out += "</Placemark>\n";
   out_->hand_over_if_large();
 }

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -15,31 +14,27 @@ namespace {
 
 constexpr int kDecimals = 7;
 
-char* write_whole(char* out, std::uint64_t value) {
-  std::array<char, 20> digits{};
-  char* first = digits.end();
-  do {
-    *--first = static_cast<char>('0' + value % 10);
-    value /= 10;
-  } while (value > 0);
-  return std::copy(first, digits.end(), out);
+char digit(std::uint64_t value) {
+  return static_cast<char>('0' + value % 10);
 }
 
 }  // namespace
 
+// A million cells pass here. Positions and boxes are finite and within 360 degrees.
 char* write_degrees(char* out, Angle angle) {
   constexpr auto kUnits = static_cast<std::uint64_t>(kUnitsPerDegree);
-  const double units = angle.degrees() * kUnitsPerDegree;
-  // Positions and boxes are finite and within 360 degrees.
-  const std::int64_t rounded = std::llround(units);
-  if (rounded < 0) *out++ = '-';
-  const auto size = static_cast<std::uint64_t>(std::abs(rounded));
-  out = write_whole(out, size / kUnits);
-  std::uint64_t decimals = size % kUnits;
+  const double units = std::abs(angle.degrees()) * kUnitsPerDegree + 0.5;
+  const auto rounded = static_cast<std::uint64_t>(units);
+  if (angle.degrees() < 0 && rounded > 0) *out++ = '-';
+  const std::uint64_t whole = rounded / kUnits;
+  if (whole >= 100) *out++ = digit(whole / 100);
+  if (whole >= 10) *out++ = digit(whole / 10);
+  *out++ = digit(whole);
+  std::uint64_t decimals = rounded % kUnits;
   if (decimals == 0) return out;
   *out++ = '.';
   for (int place = kDecimals - 1; place >= 0; --place) {
-    out[place] = static_cast<char>('0' + decimals % 10);
+    out[place] = digit(decimals);
     decimals /= 10;
   }
   out += kDecimals;
@@ -48,7 +43,7 @@ char* write_degrees(char* out, Angle angle) {
 }
 
 void append_degrees(std::string& out, Angle angle) {
-  std::array<char, 24> text{};
+  std::array<char, kDegreesRoom> text{};
   out.append(text.data(), write_degrees(text.data(), angle));
 }
 

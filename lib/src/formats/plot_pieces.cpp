@@ -68,8 +68,9 @@ int pieces_of_parallel(const FlatBox& box, Angle latitude) {
   // A shortest line of half-width h (radians of longitude) along a parallel leaves it by about
   // R sin(2 latitude) h^2 / 4.
   const double half = (box.east - box.west).radians() / 2;
-  const double leaves =
-      kWgs84EquatorialRadiusMetres * std::abs(std::sin(2 * latitude.radians())) * half * half / 4;
+  const double at_most = kWgs84EquatorialRadiusMetres * half * half / 4;
+  if (at_most <= kPlottingTolerance.metres()) return 1;  // small cells, of which there are most
+  const double leaves = at_most * std::abs(std::sin(2 * latitude.radians()));
   return std::max(1, static_cast<int>(std::ceil(std::sqrt(leaves / kPlottingTolerance.metres()))));
 }
 

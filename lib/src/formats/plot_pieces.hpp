@@ -33,8 +33,8 @@ struct FlatBoxes {
 
 FlatBoxes flat_boxes(const grid::LatLonBox& box);
 
-/// Pieces that a parallel of the box is cut into so that shortest lines between the cuts stay within
-/// kPlottingTolerance of it.
+/// Pieces that a parallel of the box is cut into so that shortest lines between the cuts stay
+/// within kPlottingTolerance of it.
 int pieces_of_parallel(const FlatBox& box, Angle latitude);
 
 }  // namespace sweepwright::formats

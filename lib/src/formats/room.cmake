@@ -4,6 +4,7 @@ add_room(formats
     area_reader.cpp
     belief_reader.cpp
     belief_writer.cpp
+    box_text.cpp
     cairo_painter.cpp
     cell_rows.cpp
     cell_writer.cpp

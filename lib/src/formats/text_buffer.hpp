@@ -9,7 +9,7 @@ namespace sweepwright::formats {
 
 class TextBuffer {
  public:
-  explicit TextBuffer(Sink& sink) : sink_(sink) { text.reserve(2 * kEnough); }
+  explicit TextBuffer(Sink& sink) : sink_(sink) { text.reserve(kEnough + kEnough / 8); }
 
   /// Call after each piece of output, to keep the memory constant.
   void hand_over_if_large() {
@@ -23,7 +23,8 @@ class TextBuffer {
   std::string text;  ///< append here
 
  private:
-  static constexpr std::size_t kEnough = 64 * 1024;
+  // Systems write a file fastest in pieces of about this size.
+  static constexpr std::size_t kEnough = 1024 * 1024;
   Sink& sink_;
 };
 

@@ -2,15 +2,13 @@
 
 #include <algorithm>
 
+#include "formats/plain_characters.hpp"
 #include "formats/utf8.hpp"
 
 namespace sweepwright::formats {
 namespace {
 
-bool stands_for_itself(char c) {
-  const auto byte = static_cast<unsigned char>(c);
-  return byte >= 0x20 && byte < 0x7F && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
-}
+constexpr PlainCharacters kPlain("&<>\"'");
 
 /// False for characters that no XML 1.0 document may hold.
 bool is_xml_character(std::string_view character) {
@@ -41,7 +39,7 @@ std::string_view reference(char c) {
 }  // namespace
 
 void append_xml_text(std::string& out, std::string_view text) {
-  if (std::all_of(text.begin(), text.end(), stands_for_itself)) {
+  if (kPlain.all_of(text)) {
     out += text;
     return;
   }

@@ -58,11 +58,12 @@ class GarsGrid final : public LatLonGrid {
   std::string name_at(StepSquare square, int depth) const override {
     const unsigned north = static_cast<unsigned>(square.north) / kArea;
     const unsigned east = static_cast<unsigned>(square.east) / kArea;
-    std::string text = "000AA00+";  // longer than any name: resize() only cuts
-    std::copy_n(kParts.columns[east / 6].data(), 4, text.data());
-    std::copy_n(kParts.rows[north / 6].data(), 2, text.data() + 3);
-    std::copy_n(kParts.areas[6 * (north % 6) + east % 6].data(), 2, text.data() + 5);
-    text.resize(static_cast<std::size_t>(5 + depth));
+    std::string text = "000AA00";  // the longest name
+    char* const out = text.data();
+    std::copy_n(kParts.columns[east / 6].data(), 4, out);
+    std::copy_n(kParts.rows[north / 6].data(), 2, out + 3);
+    std::copy_n(kParts.areas[6 * (north % 6) + east % 6].data(), 2, out + 5);
+    text.erase(text.begin() + 5 + depth, text.end());
     return text;
   }
 

@@ -27,7 +27,7 @@ class GeorefGrid final : public LatLonGrid {
     const auto digit = [](unsigned value) { return static_cast<char>('0' + value % 10); };
     const unsigned east_minute = east % kStepsPerDegree / kMinute;
     const unsigned north_minute = north % kStepsPerDegree / kMinute;
-    std::string text = "AAAA0000+";  // longer than any name: resize() only cuts
+    std::string text = "AAAA0000";  // the longest name
     text[0] = kTileColumns[east / kTile];
     text[1] = kTileRows[north / kTile];
     text[2] = kDegrees[east % kTile / kStepsPerDegree];
@@ -36,7 +36,7 @@ class GeorefGrid final : public LatLonGrid {
     text[5] = digit(east_minute);
     text[6] = digit(north_minute / 10);
     text[7] = digit(north_minute);
-    text.resize(std::size_t{2} << depth);
+    text.erase(text.begin() + (2 << depth), text.end());
     return text;
   }
 

@@ -66,12 +66,13 @@ std::string write_name(StepSquare square, int quarters, Letters letters) {
   const unsigned longitude = east / 16;
   const bool lettered = (letters == Letters::always) | (latitude < 90) | (longitude >= 180);
 
-  std::string text = "00S/000EABCD+";  // longer than any name: resize() only cuts
+  std::string text = "00S/000EABCD";  // the longest name
+  char* const out = text.data();
   const int width = 3 + static_cast<int>(lettered);
-  std::copy_n(kParts.latitudes[lettered][latitude].data(), 4, text.data());
-  std::copy_n(kParts.longitudes[longitude].data(), 4, text.data() + width);
-  std::copy_n(kParts.quarters[16 * (north % 16) + east % 16].data(), 4, text.data() + 2 * width);
-  text.resize(static_cast<std::size_t>(2 * width + quarters));
+  std::copy_n(kParts.latitudes[lettered][latitude].data(), 4, out);
+  std::copy_n(kParts.longitudes[longitude].data(), 4, out + width);
+  std::copy_n(kParts.quarters[16 * (north % 16) + east % 16].data(), 4, out + 2 * width);
+  text.erase(text.begin() + 2 * width + quarters, text.end());
   return text;
 }
 

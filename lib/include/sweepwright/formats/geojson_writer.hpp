@@ -14,6 +14,7 @@
 #include <memory>
 #include <optional>
 #include <span>
+#include <string_view>
 
 #include "sweepwright/formats/geometry.hpp"
 #include "sweepwright/formats/property.hpp"
@@ -21,6 +22,7 @@
 
 namespace sweepwright::formats {
 
+class BoxText;
 class TextBuffer;
 
 class GeoJsonWriter {
@@ -35,11 +37,18 @@ class GeoJsonWriter {
 
   /// Throws Error(value) for a line of fewer than two places or a number that is not finite.
   void feature(const Geometry& geometry, std::span<const Property> properties);
+  /// The same with the properties as text, `"cell":"36/102","level":"1deg"`: a million features
+  /// that share most of it need not make it anew.
+  void feature_with_members(const Geometry& geometry, std::string_view members);
   /// Closes the collection, `members` after the features. Without it the text is unfinished.
   void finish(std::span<const Property> members = {});
 
  private:
+  void begin_feature(const Geometry& geometry);
+  void end_feature();
+
   std::unique_ptr<TextBuffer> out_;
+  std::unique_ptr<BoxText> box_text_;
   bool first_ = true;
 };
 

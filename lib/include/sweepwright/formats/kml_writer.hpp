@@ -25,6 +25,7 @@
 
 namespace sweepwright::formats {
 
+class BoxText;
 class TextBuffer;
 
 struct KmlStyle {
@@ -55,7 +56,13 @@ struct Placemark {
   std::string style_id;  ///< one of the document's; may be empty
   std::vector<Property> properties;
   Geometry geometry;
+  /// Further properties as text, made by append_kml_data(): a million placemarks that share most of
+  /// it need not make it anew.
+  std::string data = {};
 };
+
+/// Appends the property as KML text. Throws Error(value) for a number that is not finite.
+void append_kml_data(std::string& out, const Property& property);
 
 class KmlWriter {
  public:
@@ -76,6 +83,7 @@ class KmlWriter {
 
  private:
   std::unique_ptr<TextBuffer> out_;
+  std::unique_ptr<BoxText> box_text_;
   std::vector<std::string> style_ids_;
   int open_folders_ = 0;
 };
