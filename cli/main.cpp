@@ -69,6 +69,9 @@ int run(int argc, char** argv) {
   add_grid_command(app, context);
   add_sweep_command(app, context);
   add_pattern_command(app, context);
+  add_leg_command(app, context);
+  add_rings_command(app, context);
+  add_ahead_command(app, context);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

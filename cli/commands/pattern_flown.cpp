@@ -181,11 +181,13 @@ formats::FlownReport make_flown_report(const FlownOptions& options, pattern::Pat
                               .flown = {},
                               .departure_is_known = depart.has_value(),
                               .limits = limits(options, aircraft),
-                              .endurance = {}};
+                              .endurance = {},
+                              .light = {}};
   report.flown = flight::fly(report.pattern, aircraft, wind, fly);
   if (report.limits) {
     report.endurance = flight::endurance_use(report.flown, aircraft, wind, fly, *report.limits);
   }
+  if (depart) report.light = flight::search_light(report.flown, place);
   return report;
 }
 

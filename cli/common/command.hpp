@@ -26,6 +26,9 @@ void add_locate_command(CLI::App& app, Context& context);
 void add_grid_command(CLI::App& app, Context& context);
 void add_sweep_command(CLI::App& app, Context& context);
 void add_pattern_command(CLI::App& app, Context& context);
+void add_leg_command(CLI::App& app, Context& context);
+void add_rings_command(CLI::App& app, Context& context);
+void add_ahead_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 
 }  // namespace sweepwright::cli

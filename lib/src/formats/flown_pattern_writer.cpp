@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "formats/flown_legs.hpp"
+#include "formats/flown_light.hpp"
 #include "formats/pattern_features.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/formats/csv_writer.hpp"
@@ -210,35 +211,40 @@ ordered_json to_ordered_json(const FlownReport& report) {
   if (flown.variation) json["variation"] = magnetic::format_variation(*flown.variation);
   if (flown.skipped_rows > 0) json["skipped_rows"] = flown.skipped_rows;
   if (report.endurance) json["endurance"] = endurance_json(report);
+  if (report.light) json["daylight"] = light_json(*report.light);
   json["remarks"] = flown_remarks(report);
   return json;
+}
+
+std::vector<std::string> endurance_remarks(const FlownReport& report) {
+  const flight::EnduranceUse& use = *report.endurance;
+  const std::string flight = format_duration(report.flown.total_time);
+  const std::string reserve = format_duration(report.limits->reserve);
+  if (use.is_enough()) {
+    return {fmt::format("the flight takes {} and leaves {} beyond the reserve of {}", flight,
+                        format_duration(use.spare), reserve)};
+  }
+  return {fmt::format("the endurance of {} is {} short: the flight takes {} and the reserve is {}",
+                      format_duration(report.limits->endurance), format_duration(-use.spare),
+                      flight, reserve),
+          use.bingo
+              ? fmt::format("leave for the base at {} at the latest, on leg {}: {} of {} search "
+                            "legs can be ended",
+                            time_text(report, *use.bingo), use.short_of.value_or(1),
+                            use.search_legs_flown, use.search_legs)
+              : "the crew cannot reach the commence search point and return with its reserve"};
 }
 
 }  // namespace
 
 std::vector<std::string> flown_remarks(const FlownReport& report) {
   std::vector<std::string> remarks = report.pattern.remarks;
-  remarks.insert(remarks.end(), report.flown.remarks.begin(), report.flown.remarks.end());
-  if (!report.endurance) return remarks;
-  const flight::EnduranceUse& use = *report.endurance;
-  if (use.is_enough()) {
-    remarks.push_back(fmt::format("the flight takes {} and leaves {} beyond the reserve of {}",
-                                  format_duration(report.flown.total_time),
-                                  format_duration(use.spare),
-                                  format_duration(report.limits->reserve)));
-  } else {
-    remarks.push_back(fmt::format(
-        "the endurance of {} is {} short: the flight takes {} and the reserve is {}",
-        format_duration(report.limits->endurance), format_duration(-use.spare),
-        format_duration(report.flown.total_time), format_duration(report.limits->reserve)));
-    remarks.push_back(
-        use.bingo
-            ? fmt::format("leave for the base at {} at the latest, on leg {}: {} of {} search "
-                          "legs can be ended",
-                          time_text(report, *use.bingo), use.short_of.value_or(1),
-                          use.search_legs_flown, use.search_legs)
-            : "the crew cannot reach the commence search point and return with its reserve");
-  }
+  const auto add = [&](const std::vector<std::string>& more) {
+    remarks.insert(remarks.end(), more.begin(), more.end());
+  };
+  add(report.flown.remarks);
+  if (report.light) add(light_remarks(*report.light));
+  if (report.endurance) add(endurance_remarks(report));
   return remarks;
 }
 

@@ -16,6 +16,7 @@ add_room(formats
     elevation_reader.cpp
     esri_ascii_reader.cpp
     flown_legs.cpp
+    flown_light.cpp
     flown_pattern_writer.cpp
     geojson_area.cpp
     geojson_writer.cpp
@@ -29,6 +30,7 @@ add_room(formats
     kml_geometry.cpp
     kml_writer.cpp
     lateral_range_reader.cpp
+    leg_report.cpp
     local_time.cpp
     map_corners.cpp
     map_crew_style.cpp
@@ -49,6 +51,7 @@ add_room(formats
     mission_values.cpp
     number_text.cpp
     output_file.cpp
+    overlay_writer.cpp
     pages.cpp
     pattern_features.cpp
     pattern_writer.cpp

@@ -12,6 +12,7 @@
 
 #include "sweepwright/flight/endurance.hpp"
 #include "sweepwright/flight/flown_path.hpp"
+#include "sweepwright/flight/search_light.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
 #include "sweepwright/formats/provenance.hpp"
 #include "sweepwright/formats/sink.hpp"
@@ -26,12 +27,13 @@ struct FlownReport {
   bool departure_is_known = false;
   std::optional<flight::EnduranceLimits> limits;
   std::optional<flight::EnduranceUse> endurance;
+  std::optional<flight::SearchLight> light;
 };
 
 void write_flown_pattern(Sink& sink, const FlownReport& report, PatternFormat format,
                          const Provenance& provenance);
 
-/// `Fuel needed 34.5 kg, ...`: what the crew and the planner must be told, in whole sentences.
+/// What the crew and the planner must be told, in whole sentences.
 std::vector<std::string> flown_remarks(const FlownReport& report);
 
 }  // namespace sweepwright::formats
