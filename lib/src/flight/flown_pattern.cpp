@@ -22,7 +22,8 @@ FlownPattern fly_in_order(const std::vector<LegToFly>& legs, const Aircraft& air
 }
 
 bool is_loop(const FlownLeg& leg) {
-  return leg.turn && (leg.turn->form == TurnForm::crossed || leg.turn->form == TurnForm::teardrop);
+  return !leg.joined && leg.turn &&
+         (leg.turn->form == TurnForm::crossed || leg.turn->form == TurnForm::teardrop);
 }
 
 /// Skips of rows that are worth a try: those that just clear the turn, and half of all rows.
