@@ -99,7 +99,7 @@ void append(Elements& to, Elements more) {
 Elements start_symbol(PaperPoint at, double first_track_deg) {
   PaperLine triangle;
   for (const PaperPoint corner :
-       {PaperPoint{0, -1.4}, PaperPoint{1.2, 0.9}, PaperPoint{-1.2, 0.9}}) {
+       {PaperPoint{0, -1.6}, PaperPoint{0.9, 1.1}, PaperPoint{-0.9, 1.1}}) {
     triangle.push_back(at + turned(corner, first_track_deg));
   }
   return {{Disc{at, kStartRadius, Stroke{style::kInk, 0.5, {}}, kWhite}},

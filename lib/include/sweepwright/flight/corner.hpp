@@ -7,7 +7,7 @@
 //   second. Directions are tracks over the ground, both at the corner.
 // Domain: turns of kNoTurn to kSharpestCorner of track; there is no corner turn beyond, nor when
 //   the wind makes a lead negative: the crew then flies over the corner (join.hpp).
-// Accuracy: both ends lie on the legs to 1e-9 of the radius (corner_test.cpp).
+// Accuracy: both ends lie on the legs to 1e-9 of the radius (join_test.cpp).
 // Promises: P1 in calm air both leads are R tan(turn / 2).
 // Source: a turn is begun ahead of the leg's end [US National SAR Manual Vol I, 1991, para 642.B,
 //   seen: about 15 seconds early]; the lead of a tangent circle is plane geometry.

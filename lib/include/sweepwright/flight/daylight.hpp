@@ -3,13 +3,12 @@
 //
 // Conventions: a day is the local one: twelve hours each side of the moment when the sun stands
 //   highest nearest to 12:00 local mean time of the date. Sunrise and sunset are when the sun's
-//   centre is 50' below the level horizon (34' of refraction, 16' of radius); civil twilight begins
-//   and ends at 6 degrees below. Height of eye and hills are not counted.
+//   centre is 50' below the level horizon (34' of refraction, 16' of radius); civil twilight
+//   begins and ends at 6 degrees below. Height of eye and hills are not counted.
 // Domain: everywhere; years 1900 to 2100. Where the sun does not cross the height that day, the
-// time
-//   is absent and the state says why.
-// Accuracy: against a general astronomy library, 1,000 random place-days within 60 degrees of the
-//   equator: 5 s; published and polar cases: daylight_test.cpp.
+//   time is absent and the state says why.
+// Accuracy: against a general astronomy library, 1,000 random place-days within 65 degrees of the
+//   equator: 10 s up to 60 degrees; published and polar cases (daylight_test.cpp).
 // Source: heights: US Naval Observatory, definitions of rise, set and twilight (from memory).
 #pragma once
 

@@ -6,13 +6,12 @@
 //   Bingo is the latest time to leave the pattern for the base so that the reserve is left on
 //   arrival; a crew that flies on past it lands with less.
 // Domain: a flown pattern with a base. Endurance and reserve of 0 or more.
-// Accuracy: bingo is found to a second along straight parts; a turn counts as its end
-//   (endurance_test.cpp).
-// Promises: P1 leaving at bingo, the crew lands with the reserve left, to a second; P2 when the
-// whole
-//   pattern fits, bingo is not before its end.
-// Source: endurance = transit out + on scene + transit back + reserve [IAMSAR Manual Vol II, ch. 5,
-//   from memory].
+// Accuracy: bingo is found to a second along straight parts; where it falls into a turn, the
+//   turn's start is taken (endurance_test.cpp).
+// Promises: P1 leaving at bingo, the crew lands with the reserve left; P2 when the whole pattern
+//   fits, bingo is not before its end.
+// Source: endurance = transit out + on scene + transit back + reserve [IAMSAR Manual Vol II, ch.
+//   5, from memory].
 #pragma once
 
 #include <optional>

@@ -3,9 +3,8 @@
 // Conventions: straight parts are geodesics from their first place to their last (relative to a
 //   drifting object they have places between as well); turns have a place for each kArcStep of
 //   heading. Times count from departure.
-// Accuracy: a turn's chord leaves it by under 0.4 % of the radius; where a turn meets the next leg,
-//   the path is out by the curvature of the Earth over the joint: under 1 m for joints of 5 NM
-//   (flown_path_test.cpp).
+// Accuracy: a turn's chord leaves it by under 0.4 % of the radius; where a turn meets the next
+//   leg, the path is out by less than 3 m for joints of 3 NM (flown_path_test.cpp).
 // Promises: P1 each leg's path begins where the last one ended, as accurate as above; P2 less the
 //   drift since arrival, the straight parts lie on the pattern's legs.
 // Source: turn.hpp, join.hpp.

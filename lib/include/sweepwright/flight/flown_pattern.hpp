@@ -3,28 +3,25 @@
 // Problem: a pattern on paper has no wind, instant turns and an object that stays put.
 // Method:
 //   - Each leg has its wind triangle (wind_triangle.hpp), with the wind of the flight's height at
-//   the
-//     leg's middle time.
+//     the leg's middle time.
 //   - Where two legs meet in a corner the turn is led, if it fits into half of each leg
-//   (corner.hpp);
-//     otherwise the crew flies over the corner and comes back onto the next leg (join.hpp).
+//     (corner.hpp); otherwise the crew flies over the corner and comes back onto the next leg
+//     (join.hpp).
 //   - Search legs of a ladder are flown to their ends; the cross leg between two of them becomes
-//   the
-//     quickest way onto the next one: turn, straight flight, turn, or a teardrop.
+//     the quickest way onto the next one: turn, straight flight, turn, or a teardrop.
 //   - Where the rows of a ladder are too close for plain turns, orders of rows that skip some and
-//     fill them later are tried (leg_order.hpp), and the quickest of all is flown, unless the order
-//     drawn is asked for.
+//     fill them later are tried (leg_order.hpp), and the quickest of all is flown, unless the
+//     order drawn is asked for.
 //   - Relative to a drifting object the air moves with the wind less the drift: the pattern is
-//   flown
-//     in that wind, and the ground drifts by underneath.
-// Conventions: times count from departure. A leg's `time` and `distance` are those of its straight
-//   part; the turn at its end has its own; the leg ends when the turn does. Distances are over the
-//   ground.
-// Domain: any pattern; a wind and drift in which each leg can be flown: Error(impossible) names the
-//   leg that cannot.
+//     flown in that wind, and the ground drifts by underneath.
+// Conventions: times count from departure. A leg's `time` and `distance` are those of its
+//   straight part; the turn at its end has its own; the leg ends when the turn does. Distances
+//   are over the ground.
+// Domain: any pattern; a wind and drift in which each leg can be flown: Error(impossible) names
+//   the leg that cannot.
 // Accuracy: leg times within 1e-4 of a fine integration along the leg, for legs of 300 NM at 70
-//   degrees north in half the airspeed's wind (flown_pattern_test.cpp). No climb, gusts or reaction
-//   time.
+//   degrees north in half the airspeed's wind (flown_pattern_test.cpp). No climb, gusts or
+//   reaction time.
 // Promises: P1 the total time and distance are the sums of the parts; P2 with wind and direction
 //   reversed the times are mirrored; P3 relative to a drifting object each leg ends where the
 //   pattern says (flown_path_test.cpp); P4 with no wind and no turns to make, times are those of

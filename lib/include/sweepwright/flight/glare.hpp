@@ -1,9 +1,9 @@
 // Glare: a low sun ahead of the crew, and leg directions that keep it out of their eyes.
 //
 // Problem: towards a low sun nobody sees a thing, and every other leg of a ladder may face it.
-// Conventions: a leg faces the sun when its track is within kGlareAngle of the sun's azimuth while
-//   the sun stands between the horizon and kGlareElevation.
-// Accuracy: the sun is taken at each leg's middle time and start: 0.5 degree for legs of 5 minutes.
+// Conventions: a leg faces the sun when its track is within kGlareAngle of the sun's azimuth
+//   while the sun stands between the horizon and kGlareElevation.
+// Accuracy: as sun.hpp; the sun is taken at each leg's middle time, seen from its start.
 // Source: common practice, no source; the two angles are our own choice.
 #pragma once
 

@@ -9,18 +9,19 @@
 //     plain     two turns to the same side, straight flight between;
 //     crossed   two turns to opposite sides, straight flight between;
 //     teardrop  three turns, each to the other side than the one before.
-//   A plain join that turns through no more than kPlainTurn is taken when there is one (the shorter
-//   of right and left); else the quickest of all forms, which is what costs time to compute.
+//   A plain join that turns through no more than kPlainTurn is taken when there is one (the
+//   shorter of right and left); else the quickest of all forms, which is what costs time to
+//   compute.
 // Conventions: the way from the leg's end to the next start, and both headings, as seen at the
 //   leg's end.
 // Domain: any way; a wind under the airspeed. Error(impossible) when no form leads there.
 // Accuracy: the parts lead to the next start within 1 mm (join_test.cpp).
 // Promises: P1 in calm air the join is not longer than the shortest path of bounded curvature by
-//   more than 0.01 of the radius; P2 mirrored left to right, the join is mirrored (join_test.cpp).
+//   more than 0.01 of the radius; P2 mirrored left to right, the join is mirrored
+//   (join_test.cpp).
 // Source: L. E. Dubins, On curves of minimal length with a constraint on average curvature,
-// American
-//   Journal of Mathematics 79 (1957): the six forms (from memory). In the wind, the same forms with
-//   moving circles: own derivation, checked against integration.
+//   American Journal of Mathematics 79 (1957): the six forms (from memory). In the wind, the same
+//   forms with moving circles: own derivation, checked against integration.
 #pragma once
 
 #include <array>

@@ -1,14 +1,13 @@
 // Rings: the places at one distance, or at one time of flight, from a position.
 //
-// Problem: how far can a crew be by now, or what ground can it reach in twenty minutes? In the wind
-//   the places reached in one time are a circle too, carried downwind.
-// Conventions: a ring is closed: its last place is its first. Crews hold one heading for the whole
-//   time, in steady wind.
+// Problem: how far can a crew be by now, or what ground can it reach in twenty minutes? In the
+//   wind the places reached in one time are a circle too, carried downwind.
+// Conventions: a ring is closed: its last place is its first. Crews hold one heading for the
+//   whole time, in steady wind.
 // Domain: distances above 0 and up to kFarthestRing; times above 0.
 // Accuracy: the places are at the distance to 1e-6 m; between them the ring is a chord, 1.5e-4 of
-// the
-//   radius inside (rings_test.cpp). The shifted circle is laid out on the ellipsoid: within 0.1 %
-//   of flying each heading in small steps, for an hour at 120 kt in 30 kt of wind at 60 degrees.
+//   the radius inside (rings_test.cpp). A crew that holds its heading by compass for an hour at
+//   120 kt in 30 kt of wind at 60 degrees is within 1 % of it.
 // Source: vector sum of wind and airspeed; own derivation.
 #pragma once
 

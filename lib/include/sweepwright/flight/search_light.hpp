@@ -2,8 +2,7 @@
 // look into it.
 //
 // Conventions: the day is that of the arrival at the commence search point; light is from sunrise
-// to
-//   sunset there. The sun's place is that at the middle of the search.
+//   to sunset there. The sun's place is that at the middle of the search.
 // Accuracy: as daylight.hpp and glare.hpp.
 // Source: the headers named.
 #pragma once

@@ -5,7 +5,8 @@
 // Domain: any two places. Error(impossible) names the way that the wind does not allow.
 // Accuracy: distance and bearings as geodesic.hpp, times as flown_pattern.hpp
 //   (there_and_back_test.cpp).
-// Promises: P1 in steady wind the way from B to A and back is the same two ways in the other order.
+// Promises: P1 in steady wind the way from B to A and back is the same two ways in the other
+//   order.
 // Source: the headers named.
 #pragma once
 

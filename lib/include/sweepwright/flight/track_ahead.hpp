@@ -6,8 +6,8 @@
 // Domain: distances up to kFarthestAhead; a ground speed above 0; a boundary within
 //   kLocalPlaneReach of its own middle.
 // Accuracy: marks as geodesic.hpp; where a boundary is met, 2 m (track_ahead_test.cpp).
-// Promises: P1 the meetings alternate between entering and leaving, nearest first, unless the track
-//   runs along an edge.
+// Promises: P1 the meetings alternate between entering and leaving, nearest first, unless the
+//   track runs along an edge.
 // Source: geodesics are straight on a gnomonic plane (position/local_plane.hpp).
 #pragma once
 

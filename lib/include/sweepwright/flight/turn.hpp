@@ -1,18 +1,16 @@
-// Turns at a bank or at a rate: radius, time, and the way over the ground that wind makes of them.
+// Turns at a bank or at a rate: radius, time, and the way over the ground that wind makes of
+// them.
 //
 // Problem: a turn is a circle in the air; the wind carries the circle along while it is flown, so
 //   that over the ground it is a trochoid.
 // Conventions: a turned angle is positive to the right. A bank is that of a level, coordinated
-// turn.
-//   Vessels and teams turn at a rate.
+//   turn. Vessels and teams turn at a rate.
 // Domain: true airspeed above 0; a bank above 0 and under 90 degrees; a rate above 0.
 // Accuracy: the trochoid is a closed form; a numerical integration of 10,000 steps agrees to 1e-7
-// of
-//   the radius. Its length is summed by Gauss-Legendre: within 1e-6 for
-//   winds up to 0.6 of the airspeed, 3e-5 up to 0.9 (turn_test.cpp).
+//   of the radius. Its length is summed by Gauss-Legendre: within 1e-6 for winds up to 0.6 of the
+//   airspeed, 3e-5 up to 0.9 (turn_test.cpp).
 // Source: rate = g tan(bank) / V, radius = V^2 / (g tan(bank)): FAA Pilot's Handbook of
-// Aeronautical
-//   Knowledge, ch. Aerodynamics of Flight (from memory, checked by its example,
+//   Aeronautical Knowledge, ch. Aerodynamics of Flight (from memory, checked by its example,
 //   tests/checks/flight/turns.csv). Standard rate 3 degrees a second: the same (from memory).
 #pragma once
 

@@ -1,7 +1,7 @@
 // Velocity: a motion over the ground as its parts towards east and north, so that motions add up.
 //
-// Conventions: parts along the local parallel and meridian of the place meant. A motion of no speed
-//   has no direction: north is given for it.
+// Conventions: parts along the local parallel and meridian of the place meant. A motion of no
+//   speed has no direction: north is given for it.
 // Domain: any finite parts. At a pole, north is along the meridian of the position's longitude.
 // Accuracy: a few units in the last place (wind_triangle_test.cpp).
 // Source: plane trigonometry.

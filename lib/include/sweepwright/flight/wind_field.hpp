@@ -6,8 +6,8 @@
 //   time: between a north and an east wind of 20 kt lies a north-east wind of 14 kt, as hand
 //   methods draw it. Below the lowest and above the highest level, before the first and after the
 //   last time, the nearest report holds: covers() says so, and flown patterns carry a remark.
-// Domain: any reports; levels may differ from time to time. Two reports of the same height and time
-//   are Error(value). Without reports the air is calm.
+// Domain: any reports; levels may differ from time to time. Two reports of the same height and
+//   time are Error(value). Without reports the air is calm.
 // Accuracy: as interpolated: exact at the reports (wind_field_test.cpp).
 // Promises: P1 reports in any order give the same field; P2 the wind is continuous in height and
 //   time.

@@ -1,18 +1,17 @@
 // The wind triangle: motion through the air + wind = motion over the ground.
 //
 // Problem: to make good a track, a crew heads into the wind by the wind correction angle; its
-// ground
-//   speed is its airspeed and the wind together. Any two sides of the triangle give the third.
+//   ground speed is its airspeed and the wind together. Any two sides of the triangle give the
+//   third.
 // Conventions: all directions true. The wind correction angle is heading minus track, positive to
 //   the right. Airspeed is true airspeed (through the water for a vessel).
-// Domain: a true airspeed above 0. A track that cannot be made good is Error(impossible): the wind
-//   across it is stronger than the airspeed, or the ground speed along it would be under
+// Domain: a true airspeed above 0. A track that cannot be made good is Error(impossible): the
+//   wind across it is stronger than the airspeed, or the ground speed along it would be under
 //   kLeastGroundSpeed.
 // Accuracy: the vector sum closes to 1e-12 of the airspeed (wind_triangle_test.cpp).
 // Promises: P1 heading and airspeed plus wind make good exactly the track and ground speed
-// returned;
-//   P2 the three questions below answer each other; P3 wind and track both reversed give the same
-//   ground speed and the same correction angle.
+//   returned; P2 the three questions below answer each other; P3 wind and track both reversed
+//   give the same ground speed and the same correction angle.
 // Source: FAA Pilot's Handbook of Aeronautical Knowledge, ch. Navigation, wind triangle
 //   (tests/checks/flight/wind_triangle.csv).
 // Example: track 090, 120 kt, wind from 045 at 40 kt: heading 076, ground speed 88 kt.

@@ -1,10 +1,9 @@
 // Writes a pattern as it will be flown, in any of the open formats.
 //
 // Conventions: legs are numbered from 1 in the order flown, transits and the straight parts of
-// joins
-//   included; `drawn_leg` is the number in the pattern. Times of day are written when the departure
-//   is known, else times count from it. Each leg is its straight part; its turn follows it. JSON
-//   keys end in their unit; places in JSON are [longitude, latitude], over the ground.
+//   joins included; `drawn_leg` is the number in the pattern. Times of day are written when the
+//   departure is known, else times count from it. Each leg is its straight part; its turn follows
+//   it. JSON keys end in their unit; places in JSON are [longitude, latitude], over the ground.
 // Accuracy: as flown_pattern.hpp and flown_path.hpp; JSON numbers read back to the same double.
 #pragma once
 
