@@ -19,6 +19,7 @@ namespace {
 constexpr int kVersion = 1;
 constexpr std::size_t kMostChannels = 50;
 constexpr std::size_t kMostHazards = 100;
+constexpr std::size_t kMostWinds = 200;
 constexpr auto kLongestPeriod = std::chrono::days(31);
 constexpr double kMostCoverage = 10;
 
@@ -99,6 +100,18 @@ Wind wind(const JsonCursor& cursor) {
   return wind;
 }
 
+/// One level of the forecast.
+flight::WindReport wind_aloft(const JsonCursor& cursor) {
+  JsonObject in(cursor);
+  flight::WindReport report;
+  report.height = in.required("height", length(Least::zero, "60000ft"));
+  if (const auto time = in.optional("time", local_time)) report.time = time->time;
+  report.wind.from = in.required("from", true_direction);
+  report.wind.speed = in.required("speed", speed(Least::zero, "250kt"));
+  in.finish();
+  return report;
+}
+
 sweep::Terrain terrain(const JsonCursor& cursor) {
   const auto names = sweep::terrain_names();
   return sweep::parse_terrain(one_of({names.begin(), names.end()}, "a terrain class")(cursor));
@@ -117,6 +130,7 @@ plan::Conditions conditions(const JsonCursor& cursor) {
     conditions.wind_speed = given->speed;
     conditions.wind_from = given->from;
   }
+  conditions.winds_aloft = in.list("winds_aloft", kMostWinds, wind_aloft);
   conditions.sea_height = in.optional("sea_height", length(Least::zero, "30m"));
   conditions.terrain = in.optional("terrain", terrain);
   conditions.weather_table = in.optional("weather_table", weather_table)

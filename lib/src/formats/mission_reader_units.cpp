@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <iterator>
 
 #include "formats/mission_values.hpp"
@@ -83,6 +84,41 @@ void read_endurance(JsonObject& in, plan::SearchUnit& unit) {
   }
 }
 
+flight::FuelFlow fuel_flow(const JsonCursor& cursor) {
+  return flight::parse_fuel_flow(cursor.text("fuel per hour in quotes, such as \"30kg/h\""));
+}
+
+/// A number of degrees with a unit behind it.
+Reader<double> degrees(std::string_view unit, double most) {
+  return [unit = std::string(unit), most](const JsonCursor& cursor) {
+    const std::string wanted =
+        fmt::format("write a number above 0, up to {}, and {}, such as 3{}", most, unit, unit);
+    std::string_view text = cursor.text(wanted);
+    const bool has_unit = text.ends_with(unit);
+    if (has_unit) text.remove_suffix(unit.size());
+    double value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (!has_unit || error != std::errc() || end != text.data() + text.size() ||
+        !(value > 0 && value <= most)) {
+      throw Error(ErrorCode::value,
+                  fmt::format("'{}' cannot be used", printable(cursor.value().text)), wanted);
+    }
+    return value;
+  };
+}
+
+/// How the unit turns: at the standard rate when nothing is said.
+void read_turning(JsonObject& in, plan::SearchUnit& unit) {
+  const auto rate = in.optional("turn_rate", degrees("deg/s", 30));
+  const auto bank = in.optional("bank", degrees("deg", 60));
+  if (rate) unit.turning = flight::RateOfTurn::degrees_per_second(*rate);
+  if (bank) unit.turning = flight::Bank{Angle::degrees(*bank)};
+  if (in.has("turn_rate") && in.has("bank")) {
+    in.mistake("bank",
+               Error(ErrorCode::input, "turn_rate and bank are both given", "keep one of them"));
+  }
+}
+
 plan::SearchUnit search_unit(const JsonCursor& cursor) {
   JsonObject in(cursor);
   plan::SearchUnit unit;
@@ -95,6 +131,10 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   unit.search_speed = in.required("search_speed", speed(Least::above_zero, "1000kt"));
   unit.search_height = in.optional("search_height", length(Least::zero, "60000ft"));
   read_endurance(in, unit);
+  read_turning(in, unit);
+  unit.fuel_flow = in.optional("fuel_flow", fuel_flow);
+  if (const auto depart = in.optional("depart", local_time)) unit.depart = depart->time;
+  unit.search_altitude = in.optional("search_altitude", length(Least::zero, "60000ft"));
   unit.base = in.required("base", named_place);
   unit.pattern = in.optional("pattern", pattern).value_or(plan::PatternChoice::automatic);
   if (const auto given = in.optional("sweep_width", given_sweep_width)) {

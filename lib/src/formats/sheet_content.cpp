@@ -172,8 +172,8 @@ std::vector<std::string> footer(const Provenance& provenance) {
 
 std::string origin(const Provenance& provenance) {
   return creator(provenance) + ", made " + format_utc(provenance.stamp) +
-         ". WGS 84. Directions from TRUE north: apply the local magnetic variation. NM = 1852 m, "
-         "kt, ft. Times without wind and turns.";
+         ". WGS 84. Tracks from TRUE, headings from MAGNETIC north. NM = 1852 m, kt, ft. Times in "
+         "the forecast wind, turns included.";
 }
 
 std::string sources_line(const std::vector<std::string>& sources) {
@@ -205,7 +205,7 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.facts = {conditions(mission.conditions), communications(mission.channels)};
   sheet.instructions = special_instructions(mission, assignment);
   sheet.cautions.assign(kCautions.begin(), kCautions.end());
-  add_legs(sheet, assignment);
+  add_legs(sheet, mission, assignment);
   sheet.debrief = debrief_blanks();
   sheet.origin = origin(provenance);
   sheet.footer = footer(provenance);

@@ -102,6 +102,14 @@ std::string local_period_text(const plan::Period& period, std::chrono::minutes o
          offset_text(offset_from_utc) + ")";
 }
 
+std::string clock_seconds_text(TimePoint since, Duration after,
+                               std::chrono::minutes offset_from_utc) {
+  const TimePoint time = since + offset_from_utc + std::chrono::round<std::chrono::seconds>(after);
+  const std::chrono::hh_mm_ss clock(time - std::chrono::floor<std::chrono::days>(time));
+  return fmt::format("{:02}:{:02}:{:02}", clock.hours().count(), clock.minutes().count(),
+                     clock.seconds().count());
+}
+
 std::string utc_period_text(const plan::Period& period) {
   return period_text(period.from, period.to) + " UTC";
 }

@@ -116,22 +116,27 @@ void write_under(Html& html, const Sheet& sheet) {
   write_block(html, sheet.instructions);
 }
 
-void write_leg_heads(Html& html) {
+void write_leg_heads(Html& html, const SheetLegHeads& heads) {
   const auto row = html.open("tr");
   for (const std::string_view name :
-       {"Leg", "Track °T", "NM", "Time", "Total NM", "Total time", "End of leg"}) {
+       {"Leg", "Track °T", "Hdg °M", "GS kt", "NM", "Time", "At", "Total"}) {
     html.element("th", name);
   }
+  if (!heads.fuel.empty()) html.element("th", heads.fuel);
+  html.element("th", "End of leg");
 }
 
-void write_leg_rows(Html& html, const std::vector<SheetLeg>& legs) {
+void write_leg_rows(Html& html, const Sheet& sheet) {
   const auto body = html.open("tbody");
-  for (const SheetLeg& leg : legs) {
-    const auto row = html.open("tr", leg.kind == pattern::LegKind::search ? "search" : "");
-    for (const std::string& text : {leg.number, leg.track, leg.distance_nm, leg.time,
-                                    leg.total_distance_nm, leg.total_time, leg.end}) {
+  for (const SheetLeg& leg : sheet.legs) {
+    const auto row = html.open("tr", leg.search ? "search" : "");
+    for (const std::string& text :
+         {leg.number, leg.track, leg.magnetic_heading, leg.ground_speed_kt, leg.distance_nm,
+          leg.time, leg.clock, leg.total_time}) {
       html.element("td", text);
     }
+    if (!sheet.leg_heads.fuel.empty()) html.element("td", leg.total_fuel);
+    html.element("td", leg.end);
   }
 }
 
@@ -142,9 +147,9 @@ void write_legs(Html& html, const Sheet& sheet) {
     const auto table = html.open("table", "legs");
     {
       const auto head = html.open("thead");
-      write_leg_heads(html);
+      write_leg_heads(html, sheet.leg_heads);
     }
-    write_leg_rows(html, sheet.legs);
+    write_leg_rows(html, sheet);
   }
   html.element("p", sheet.legs_note, "note");
 }

@@ -27,8 +27,8 @@ struct Look {
 };
 
 Look look_of(const Paper& paper) {
-  if (paper.size.width_mm < 180) return {true, 6, 2.5, 3.5, 2.8, 6, 21};
-  return {false, 8, 3, 4.2, 3.2, 7, 25};
+  if (paper.size.width_mm < 180) return {true, 6, 2.5, 3.5, 2.4, 6, 21};
+  return {false, 8, 3, 4.2, 3, 7, 25};
 }
 
 constexpr double kGap = 2;  // mm between columns and blocks
@@ -227,19 +227,21 @@ void put_assignment(Pages& pages, const Sheet& sheet, const Look& look, const pl
 
 void put_legs(Pages& pages, const Sheet& sheet, const Look& look) {
   const double width = pages.width_mm();
-  const std::vector<double> shares{0.08, 0.15, 0.1, 0.13, 0.13, 0.15, 0.26};
-  const std::vector<std::string> heads{"Leg",      "Track °T",   "NM",        "Time",
-                                       "Total NM", "Total time", "End of leg"};
-  std::vector<Column> columns;
-  for (std::size_t i = 0; i < heads.size(); ++i) {
-    columns.push_back(
-        {heads[i], shares[i] * width, i + 1 == heads.size() ? TextAnchor::start : TextAnchor::end});
-  }
+  const bool fuel = !sheet.leg_heads.fuel.empty();
+  std::vector<Column> columns{{"Leg", 0.07},   {"Track °T", 0.1}, {"Hdg °M", 0.085},
+                              {"GS kt", 0.07}, {"NM", 0.085},     {"Time", 0.095},
+                              {"At", 0.1},     {"Total", 0.095}};
+  if (fuel) columns.push_back({sheet.leg_heads.fuel, 0.08});
+  columns.push_back({"End of leg", fuel ? 0.22 : 0.3, TextAnchor::start});
+  for (Column& column : columns) column.width_mm *= width;
   std::vector<Row> rows;
   for (const SheetLeg& leg : sheet.legs) {
-    rows.push_back({{leg.number, leg.track, leg.distance_nm, leg.time, leg.total_distance_nm,
-                     leg.total_time, leg.end},
-                    leg.kind == pattern::LegKind::search});
+    Row row{{leg.number, leg.track, leg.magnetic_heading, leg.ground_speed_kt, leg.distance_nm,
+             leg.time, leg.clock, leg.total_time},
+            leg.search};
+    if (fuel) row.cells.push_back(leg.total_fuel);
+    row.cells.push_back(leg.end);
+    rows.push_back(std::move(row));
   }
   const Strip head = set_heads(columns, look.legs);
   Strips strips{set_title("Legs. " + sheet.leg_totals, width, look.text), head};

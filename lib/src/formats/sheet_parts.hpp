@@ -13,7 +13,7 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
                                      const plan::Assignment& assignment);
 
 /// The leg table with its notes and totals.
-void add_legs(Sheet& sheet, const plan::Assignment& assignment);
+void add_legs(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment);
 
 /// The style sheet of the HTML page.
 std::string_view sheet_style();

@@ -38,8 +38,21 @@ std::string detection_expression(const plan::Mission& mission, const plan::Assig
   return text;
 }
 
-std::string time_expression(Length distance, Speed speed) {
-  return nautical_miles_text(distance) + " / " + knots_text(speed);
+void add_way(Sheet& sheet, const std::string& name, const plan::Transit& way) {
+  if (!way.triangle) return;
+  sheet.working.push_back(
+      {name,
+       fmt::format("{} / {} over the ground", nautical_miles_text(way.line.length),
+                   format_speed(way.triangle->ground_speed, SpeedUnit::knot, 1)),
+       format_duration(way.time)});
+}
+
+void add_endurance(Sheet& sheet, const flight::EnduranceUse& use) {
+  sheet.working.push_back(
+      {"Endurance needed", "ways, pattern and reserve", format_duration_minutes(use.needed)});
+  if (!use.bingo) return;
+  sheet.working.push_back({"Bingo", "latest time to leave for the base, after departure",
+                           format_duration_minutes(*use.bingo)});
 }
 
 }  // namespace
@@ -72,16 +85,11 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
                                        format_duration_minutes(assignment.on_scene_endurance),
                                        sweep::kSearchShareOfOnSceneEndurance),
                            format_duration_minutes(assignment.search_time)});
-  sheet.working.push_back({"Pattern time",
-                           time_expression(total_distance(assignment.pattern), unit.search_speed),
+  sheet.working.push_back({"Pattern time", "as flown: legs and turns of the leg table",
                            format_duration(assignment.pattern_time)});
-  const Speed transit_speed = unit.transit_speed.value_or(unit.search_speed);
-  sheet.working.push_back({"Base to CSP",
-                           time_expression(assignment.way_out.line.length, transit_speed),
-                           format_duration(assignment.way_out.time)});
-  sheet.working.push_back({"End to base",
-                           time_expression(assignment.way_back.line.length, transit_speed),
-                           format_duration(assignment.way_back.time)});
+  add_way(sheet, "Base to CSP", assignment.way_out);
+  add_way(sheet, "End to base", assignment.way_back);
+  if (assignment.endurance_use) add_endurance(sheet, *assignment.endurance_use);
   return sources;
 }
 

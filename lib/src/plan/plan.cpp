@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "plan/choose_pattern.hpp"
-#include "plan/time_on_scene.hpp"
+#include "plan/fly.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
@@ -52,10 +52,6 @@ Area effort(const Assignment& assignment) {
                               assignment.search_time);
 }
 
-Duration pattern_time(const Assignment& assignment) {
-  return pattern::total_distance(assignment.pattern) / assignment.unit.search_speed;
-}
-
 void draw_pattern(const Mission& mission, sweep::Coverage coverage, Assignment& assignment) {
   assignment.spacing = sweep::track_spacing(assignment.sweep_width.width, coverage);
   try {
@@ -63,12 +59,10 @@ void draw_pattern(const Mission& mission, sweep::Coverage coverage, Assignment& 
     assignment.pattern = std::move(chosen.pattern);
     assignment.pattern_reason = std::move(chosen.reason);
     assignment.spacing = assignment.pattern.spacing;
+    fly_pattern(mission, assignment);
   } catch (const Error& error) {
     throw error.at(unit_place(assignment.unit));
   }
-  assignment.pattern_time = pattern_time(assignment);
-  set_time_on_scene(assignment, pattern::commence_search_point(assignment.pattern),
-                    assignment.pattern.legs.back().to);
 }
 
 /// The most by which a unit's pattern is longer than its time: 1 or less when all fit.
@@ -116,6 +110,8 @@ void finish(const Mission& mission, Assignment& assignment) {
   assignment.cells = grid.cells_touching(assignment.sector, grid.level(mission.grid.level));
 
   assignment.remarks = assignment.pattern.remarks;
+  const std::vector<std::string>& flown = assignment.flown.remarks;
+  assignment.remarks.insert(assignment.remarks.end(), flown.begin(), flown.end());
   if (assignment.searched_share < 0.995) {
     assignment.remarks.push_back(
         fmt::format("the pattern searches {:.0f} % of the sector; the rest of it is not searched",
@@ -141,10 +137,6 @@ void summarize(Plan& plan) {
 
 }  // namespace
 
-Duration leg_time(const Assignment& assignment, const pattern::Leg& leg) {
-  return leg.line.length / assignment.unit.search_speed;
-}
-
 Plan make_plan(const Mission& mission) {
   Plan plan;
   plan.mission = mission;
@@ -157,7 +149,11 @@ Plan make_plan(const Mission& mission) {
     assignment.unit = mission.units[i];
     assignment.sector_name = fmt::format("{}{}", mission.incident.day_letter, i + 1);
     assignment.sweep_width = width_of(mission, assignment.unit);
-    set_time_on_scene(assignment, centre, centre);
+    try {
+      guess_time_on_scene(mission, centre, assignment);
+    } catch (const Error& error) {
+      throw error.at(unit_place(assignment.unit));
+    }
     plan.effort += effort(assignment);
     plan.assignments.push_back(assignment);
   }

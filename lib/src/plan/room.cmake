@@ -1,1 +1,1 @@
-add_room(plan SOURCES choose_pattern.cpp plan.cpp time_on_scene.cpp)
+add_room(plan SOURCES choose_pattern.cpp fly.cpp plan.cpp)

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "support/ground.hpp"
@@ -29,6 +30,9 @@ Mission mission_at(Position place) {
   using std::chrono::hours;
   Mission mission;
   mission.incident.name = "Test";
+  const auto day = std::chrono::sys_days(std::chrono::year(2026) / 7 / 14);
+  mission.incident.operational_period = {day + std::chrono::hours(13),
+                                         day + std::chrono::hours(23)};
   mission.object.table_name = "Aircraft under 5700 kg";
   mission.conditions.visibility = Length::nautical_miles(10);
   mission.conditions.terrain = sweep::Terrain::hilly;
@@ -75,9 +79,8 @@ TEST(Plan, GivesNoUnitMoreThanItHasTimeFor) {
       const Plan plan = make_plan(mission);
       for (const Assignment& assignment : plan.assignments) {
         EXPECT_LE(assignment.pattern_time, assignment.search_time);
-        EXPECT_NEAR(
-            (pattern::total_distance(assignment.pattern) / assignment.unit.search_speed).count(),
-            assignment.pattern_time.count(), 1e-9);
+        const Duration flown = assignment.flown.search_end - assignment.flown.arrival;
+        EXPECT_EQ(assignment.pattern_time, flown);
       }
       for (const Assignment& assignment : plan.assignments) {
         // Even gaps: the last strip may be up to three quarters of a spacing short of full.
@@ -120,7 +123,12 @@ TEST(Plan, TakesWaysAndReserveOffTheEndurance) {
     const Length out = geodesic(base, commence_search_point(assignment.pattern)).length;
     const Length back = geodesic(assignment.pattern.legs.back().to, base).length;
     const double hours = 4.5 - 0.75 - (out + back).nautical_miles() / 110;
-    EXPECT_NEAR(assignment.on_scene_endurance.count(), hours * 3600, 1e-6);
+    // The turn onto the pattern is part of the way out: within two minutes.
+    EXPECT_NEAR(assignment.on_scene_endurance.count(), hours * 3600, 120);
+    const Duration ways = assignment.way_out.time + assignment.way_back.time;
+    EXPECT_NEAR(assignment.on_scene_endurance.count(), (4.5 - 0.75) * 3600 - ways.count(), 1e-6);
+    ASSERT_TRUE(assignment.endurance_use.has_value());
+    EXPECT_TRUE(assignment.endurance_use->is_enough());
     EXPECT_NEAR(assignment.search_time / assignment.on_scene_endurance, 0.85, 1e-12);
     EXPECT_LE(assignment.pattern_time, assignment.search_time);
   }
@@ -138,6 +146,47 @@ TEST(Plan, RefusesAUnitWhoseWaysTakeAllItsEndurance) {
     EXPECT_NE(std::string(error.what()).find("unit Two"), std::string::npos) << error.what();
     EXPECT_NE(error.message().find("leaves no time"), std::string::npos) << error.what();
   }
+}
+
+TEST(Plan, FliesAircraftInTheWindAndVesselsWithoutIt) {
+  Mission calm = mission_at(at(38, -117));
+  Mission windy = calm;
+  windy.conditions.wind_from = TrueDirection::degrees(300);
+  windy.conditions.wind_speed = Speed::knots(30);
+  windy.conditions.terrain = std::nullopt;
+  calm.conditions.terrain = std::nullopt;
+  for (Mission* mission : {&calm, &windy}) {
+    SearchUnit& vessel = mission->units[3];
+    vessel.platform = sweep::Platform::vessel;
+    vessel.search_height.reset();
+    vessel.search_speed = Speed::knots(15);
+    for (SearchUnit& unit : mission->units) unit.sweep_width = Length::nautical_miles(1);
+  }
+  const Plan still = make_plan(calm);
+  const Plan blown = make_plan(windy);
+  // Back and forth in a wind takes longer than in calm air, by any track.
+  const auto slowness = [](const Assignment& assignment) {
+    return assignment.pattern_time / pattern::total_distance(assignment.pattern).metres();
+  };
+  EXPECT_GT(slowness(blown.assignments[0]).count(), slowness(still.assignments[0]).count());
+  for (const flight::FlownLeg& leg : blown.assignments[0].flown.legs) {
+    EXPECT_NE(leg.triangle.wind_correction, Angle());
+  }
+  for (const flight::FlownLeg& leg : blown.assignments[3].flown.legs) {
+    EXPECT_NEAR(leg.triangle.ground_speed.knots(), 15, 1e-9);
+  }
+}
+
+TEST(Plan, SaysWhenTheMagneticModelDoesNotCoverTheDate) {
+  Mission mission = mission_at(at(38, -117));
+  const auto day = std::chrono::sys_days(std::chrono::year(1999) / 7 / 14);
+  mission.incident.operational_period = {day, day + std::chrono::hours(10)};
+  const Plan plan = make_plan(mission);
+  const std::vector<std::string>& remarks = plan.assignments[0].remarks;
+  EXPECT_TRUE(std::any_of(remarks.begin(), remarks.end(), [](const std::string& remark) {
+    return remark.starts_with("no magnetic headings");
+  }));
+  EXPECT_FALSE(plan.assignments[0].flown.legs[0].magnetic_heading().has_value());
 }
 
 TEST(Plan, SaysWhenTheHoursDoNotReachTheWantedCoverage) {

@@ -45,15 +45,24 @@ struct SheetStep {
   std::string value;
 };
 
+/// A leg as flown, the turn at its end included.
 struct SheetLeg {
-  std::string number;
-  pattern::LegKind kind = pattern::LegKind::search;
-  std::string track;  ///< `095`, or `095 to 097` when it ends a degree or more otherwise
+  std::string number;  ///< of the pattern's leg; `out` and `back` to and from the base
+  bool search = true;
+  std::string track;             ///< `095`, or `095 to 097` when it ends a degree or more otherwise
+  std::string magnetic_heading;  ///< empty where a compass is of no use
+  std::string ground_speed_kt;
   std::string distance_nm;
   std::string time;
-  std::string total_distance_nm;
-  std::string total_time;
-  std::string end;  ///< where the leg ends
+  std::string clock;       ///< local time at its end
+  std::string total_time;  ///< since leaving the base
+  std::string total_fuel;  ///< empty when the flow is not known
+  std::string end;         ///< where it ends: the place of the turn
+};
+
+/// The head of the column of fuel, `Fuel kg`; empty for no such column.
+struct SheetLegHeads {
+  std::string fuel;
 };
 
 /// Blanks side by side, to be filled in by hand.
@@ -75,6 +84,7 @@ struct Sheet {
   std::vector<SheetBlock> facts;  ///< conditions, communications
   SheetBlock instructions;
   std::vector<std::string> cautions;
+  SheetLegHeads leg_heads;
   std::vector<SheetLeg> legs;
   std::string legs_note;
   std::string leg_totals;

@@ -11,6 +11,8 @@
 
 #include "sweepwright/base/direction.hpp"
 #include "sweepwright/base/quantity.hpp"
+#include "sweepwright/flight/aircraft.hpp"
+#include "sweepwright/flight/wind_field.hpp"
 #include "sweepwright/position/region.hpp"
 #include "sweepwright/sweep/conditions.hpp"
 #include "sweepwright/sweep/detection.hpp"
@@ -48,6 +50,8 @@ struct Conditions {
   Length visibility;
   std::optional<Speed> wind_speed;
   std::optional<TrueDirection> wind_from;
+  /// The wind by height above sea level and time; in place of the surface wind for aircraft.
+  std::vector<flight::WindReport> winds_aloft;
   std::optional<Length> sea_height;
   std::optional<sweep::Terrain> terrain;
   std::string weather_table{sweep::kDefaultWeatherTable};  ///< which manual's weather factors
@@ -87,6 +91,10 @@ struct SearchUnit {
   std::optional<Duration> on_scene_endurance;
   std::optional<TimeAway> time_away;   ///< stands when on_scene_endurance does not
   std::optional<Speed> transit_speed;  ///< on the way out and back; the search speed when not given
+  flight::Turning turning = flight::kStandardRate;
+  std::optional<flight::FuelFlow> fuel_flow;
+  std::optional<TimePoint> depart;        ///< from its base; the period's begin when not given
+  std::optional<Length> search_altitude;  ///< above sea level: the height of the wind that it meets
   NamedPlace base;
   PatternChoice pattern = PatternChoice::automatic;
   /// The planner's own sweep width and where it comes from, in place of the tables.

@@ -15,8 +15,10 @@
 //      When a pattern takes longer than the search time, all spacings are
 //      widened together and the patterns drawn again, until all fit.
 //   6. coverage W / S and probability of detection of each sector as drawn.
-// Conventions: no wind: ground speed is the search speed. An expanding square commences at the
-//   datum when the sector holds it, else at the sector's middle.
+// Conventions: aircraft fly in the forecast's wind, at their height when it has levels; vessels and
+//   teams move as in calm air. Times are those of the pattern as flown (flight/flown_pattern.hpp).
+//   An expanding square commences at the datum when the sector holds it, else at the sector's
+//   middle.
 // Promises: P1 the sectors tile the area; P2 no pattern takes longer than its unit's search time;
 // P3
 //   every figure follows from the mission and the others shown (plan_test.cpp).
@@ -26,6 +28,8 @@
 #include <string>
 #include <vector>
 
+#include "sweepwright/flight/endurance.hpp"
+#include "sweepwright/flight/flown_pattern.hpp"
 #include "sweepwright/grid/cell.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/plan/mission.hpp"
@@ -38,6 +42,7 @@ namespace sweepwright::plan {
 struct Transit {
   GeodesicLine line;
   Duration time{};
+  std::optional<flight::WindTriangle> triangle;  ///< at its start; none where there is no way to go
 };
 
 /// What one unit is to do.
@@ -55,12 +60,15 @@ struct Assignment {
   /// Over the whole sector: that of the coverage times the share searched.
   sweep::Probability probability_of_detection;
   pattern::Pattern pattern;
-  std::string pattern_reason;        ///< why this pattern and direction, in one line
-  Transit way_out;                   ///< base to commence search point
-  Transit way_back;                  ///< end of the pattern to base
-  Duration on_scene_endurance{};     ///< what the unit has in the sector
-  Duration search_time{};            ///< of it, for searching
-  Duration pattern_time{};           ///< what the pattern takes
+  std::string pattern_reason;     ///< why this pattern and direction, in one line
+  Transit way_out;                ///< base to commence search point
+  Transit way_back;               ///< end of the pattern to base
+  Duration on_scene_endurance{};  ///< what the unit has in the sector
+  Duration search_time{};         ///< of it, for searching
+  Duration pattern_time{};        ///< what the pattern takes as flown, turns included
+  flight::FlownPattern flown;     ///< from base to base
+  /// What the flight uses of the unit's endurance, when that is known.
+  std::optional<flight::EnduranceUse> endurance_use;
   std::vector<std::string> remarks;  ///< what the crew and the planner must know of this sector
 };
 
@@ -79,8 +87,5 @@ struct Plan {
 /// Throws Error: value or geometry for what contradicts itself, impossible for what cannot be
 /// planned (endurance under one leg, an object that the tables do not know), naming the unit.
 Plan make_plan(const Mission& mission);
-
-/// Time on a leg at the unit's search speed.
-Duration leg_time(const Assignment& assignment, const pattern::Leg& leg);
 
 }  // namespace sweepwright::plan
