@@ -30,9 +30,9 @@ std::vector<plan::NamedPlace> bases(const plan::Plan& plan) {
 }
 
 MapView view_of(const plan::Plan& plan, const PaperBox& frame) {
-  const LocalPlane plane = local_plane(plan.mission.area);
+  const LocalPlane plane = local_plane(plan.area);
   const PaperBox room = grown(frame, -kRoomRoundArea);
-  std::vector<Position> shown = corners(plan.mission.area);
+  std::vector<Position> shown = corners(plan.area);
   const MapView close(plane, shown, frame, room);
   for (const plan::NamedPlace& base : bases(plan)) {
     std::vector<Position> more = shown;
@@ -183,7 +183,7 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
            legs(view, assignment.pattern, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
   }
   crews.push_back({Shape{
-      view.to_paper(plan.mission.area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
+      view.to_paper(plan.area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
 
   Elements over;
   const PaperBox& frame = paper.frame;
@@ -214,7 +214,7 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
     append(over,
            named_beside(view.to_paper(datum->position), kDatumRadius, "datum", false, placer));
   }
-  append(under, cell_names(view, plan.cells, view.to_paper(plan.mission.area), placer));
+  append(under, cell_names(view, plan.cells, view.to_paper(plan.area), placer));
   append(under, std::move(crews));
 
   Drawing drawing;

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "formats/working_json.hpp"
+#include "sweepwright/formats/flown_pattern_writer.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
 #include "sweepwright/formats/time_text.hpp"
 
@@ -41,6 +42,34 @@ ordered_json transit_json(const plan::Transit& transit) {
           {"time_s", transit.time.count()}};
 }
 
+/// null where there is no belief.
+ordered_json probability(const std::optional<sweep::Probability>& probability) {
+  return probability ? ordered_json(probability->value()) : ordered_json();
+}
+
+ordered_json success(const plan::Assignment& assignment) {
+  if (!assignment.probability_of_containment) return {};
+  return assignment.probability_of_containment->value() *
+         assignment.probability_of_detection.value();
+}
+
+/// The pattern as flown, as `pattern` writes it.
+ordered_json flown_json(const plan::Assignment& assignment) {
+  const plan::SearchUnit& unit = assignment.unit;
+  FlownReport report{.pattern = assignment.pattern,
+                     .aircraft = plan::aircraft(unit),
+                     .flown = assignment.flown,
+                     .departure_is_known = true,
+                     .limits = {},
+                     .endurance = assignment.endurance_use};
+  if (unit.time_away) report.limits = {unit.time_away->endurance, unit.time_away->reserve};
+  StringSink sink;
+  write_flown_pattern(sink, report, PatternFormat::json, {});
+  ordered_json json = ordered_json::parse(sink.text());
+  json.erase("provenance");  // the plan's own says it
+  return json;
+}
+
 ordered_json assignment_json(const plan::Assignment& assignment) {
   const plan::SearchUnit& unit = assignment.unit;
   return {
@@ -59,12 +88,30 @@ ordered_json assignment_json(const plan::Assignment& assignment) {
       {"coverage", assignment.coverage.value()},
       {"searched_share", assignment.searched_share},
       {"probability_of_detection", assignment.probability_of_detection.value()},
+      {"probability_of_containment", probability(assignment.probability_of_containment)},
+      {"probability_of_success", success(assignment)},
       {"base", named_place(unit.base)},
       {"way_out", transit_json(assignment.way_out)},
       {"way_back", transit_json(assignment.way_back)},
+      {"depart", format_utc(assignment.flown.depart)},
+      {"pattern_time_s", assignment.pattern_time.count()},
+      {"total_time_s", assignment.flown.total_time.count()},
+      {"total_distance_m", assignment.flown.total_distance.metres()},
+      {"flown", flown_json(assignment)},
       {"pattern_reason", assignment.pattern_reason},
       {"pattern", ordered_json::parse(pattern_json(assignment.pattern, unit.search_speed).text)},
       {"remarks", assignment.remarks}};
+}
+
+ordered_json belief_json(const plan::PlanBelief& belief) {
+  const double bound = belief.bound.value();
+  const double success = belief.probability_of_success.value();
+  return {{"cells", belief.belief.cells.size()},
+          {"outside", belief.belief.outside},
+          {"probability_of_containment", belief.probability_of_containment.value()},
+          {"probability_of_success", success},
+          {"bound", bound},
+          {"ratio", bound > 0 ? success / bound : 0.0}};
 }
 
 }  // namespace
@@ -88,6 +135,7 @@ std::string plan_json(const plan::Plan& plan, const Provenance& provenance) {
                     {"remarks", plan.remarks},
                     {"provenance", ordered_json::parse(provenance_json(provenance).text)}};
   if (mission.datum) json["datum"] = named_place(*mission.datum);
+  if (plan.belief) json["belief"] = belief_json(*plan.belief);
   for (const plan::Assignment& assignment : plan.assignments) {
     json["assignments"].push_back(assignment_json(assignment));
   }

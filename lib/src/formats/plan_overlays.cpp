@@ -104,7 +104,7 @@ void write_plan_kml(Sink& sink, const plan::Plan& plan, const Provenance& proven
                           .description = provenance_text(provenance),
                           .styles = styles(plan)});
   writer.open_folder("Search area");
-  writer.placemark(plain_placemark(area_name(plan), "", "area", plan.mission.area));
+  writer.placemark(plain_placemark(area_name(plan), "", "area", plan.area));
   if (plan.mission.datum) {
     writer.placemark(
         plain_placemark(plan.mission.datum->name, "Datum", "place", plan.mission.datum->position));
@@ -128,7 +128,7 @@ void write_plan_geojson(Sink& sink, const plan::Plan& plan, const Provenance& pr
   const auto part = [](std::string_view kind, std::string name) {
     return std::vector<Property>{{"part", std::string(kind)}, {"name", std::move(name)}};
   };
-  writer.feature(plan.mission.area, part("area", area_name(plan)));
+  writer.feature(plan.area, part("area", area_name(plan)));
   if (plan.mission.datum) {
     writer.feature(plan.mission.datum->position, part("datum", plan.mission.datum->name));
   }

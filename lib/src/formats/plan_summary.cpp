@@ -51,6 +51,24 @@ std::string remark_lines(const plan::Plan& plan) {
   return lines;
 }
 
+std::string belief_line(const plan::PlanBelief& belief) {
+  const double bound = belief.bound.value();
+  return fmt::format(
+      "Probability of containment in the sectors {:.1f} % ({:.1f} % outside the belief's cells), "
+      "of success {:.1f} %;\nthe same effort could find {:.1f} % at most: {:.0f} % of that is "
+      "reached\n\n",
+      100 * belief.probability_of_containment.value(), 100 * belief.belief.outside,
+      100 * belief.probability_of_success.value(), 100 * bound,
+      bound > 0 ? 100 * belief.probability_of_success.value() / bound : 0.0);
+}
+
+std::string containment_text(const plan::Assignment& assignment) {
+  if (!assignment.probability_of_containment) return "";
+  const double contained = assignment.probability_of_containment->value();
+  return fmt::format(" {:>5.1f}% {:>5.1f}%", 100 * contained,
+                     100 * contained * assignment.probability_of_detection.value());
+}
+
 }  // namespace
 
 std::string plan_summary(const plan::Plan& plan) {
@@ -64,19 +82,24 @@ std::string plan_summary(const plan::Plan& plan) {
       plan.searched.square_nautical_miles(), plan.effort.square_nautical_miles(),
       plan.coverage_planned.value(), plan.coverage_wanted.value(),
       100 * plan.probability_of_detection.value(), sweep::name(plan.mission.detection_law));
+  if (plan.belief) text += belief_line(*plan.belief);
   text += fmt::format("{} {} {} {:>9} {:>8} {:>8} {:>5} {:>5} {:>5} {:>6} {:>5}\n",
                       column("Sector", 6), column("Callsign", 14), column("Pattern", 8), "Area NM2",
                       "W", "Spacing", "Cover", "POD", "Legs", "Needs", "Has");
+  if (plan.belief) {
+    text.pop_back();
+    text += "    POC    POS\n";
+  }
   for (const plan::Assignment& assignment : plan.assignments) {
     text += fmt::format(
-        "{} {} {} {:>9.1f} {:>8} {:>8} {:>5.2f} {:>4.0f}% {:>5} {:>6} {:>5}\n",
+        "{} {} {} {:>9.1f} {:>8} {:>8} {:>5.2f} {:>4.0f}% {:>5} {:>6} {:>5}{}\n",
         column(assignment.sector_name, 6), column(assignment.unit.callsign, 14),
         column(pattern::info(assignment.pattern.kind).name, 8),
         area(assignment.sector).square_nautical_miles(), miles(assignment.sweep_width.width),
         miles(assignment.spacing), assignment.coverage.value(),
         100 * assignment.probability_of_detection.value(), search_leg_count(assignment.pattern),
         format_duration_minutes(assignment.pattern_time),
-        format_duration_minutes(assignment.search_time));
+        format_duration_minutes(assignment.search_time), containment_text(assignment));
   }
   const std::string remarks = remark_lines(plan);
   if (!remarks.empty()) text += "\n" + remarks;

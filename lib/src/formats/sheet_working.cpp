@@ -43,7 +43,7 @@ void add_way(Sheet& sheet, const std::string& name, const plan::Transit& way) {
   sheet.working.push_back(
       {name,
        fmt::format("{} / {} over the ground", nautical_miles_text(way.line.length),
-                   format_speed(way.triangle->ground_speed, SpeedUnit::knot, 1)),
+                   format_speed(way.line.length / way.time, SpeedUnit::knot, 1)),
        format_duration(way.time)});
 }
 
@@ -85,6 +85,14 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
                                        format_duration_minutes(assignment.on_scene_endurance),
                                        sweep::kSearchShareOfOnSceneEndurance),
                            format_duration_minutes(assignment.search_time)});
+  if (assignment.probability_of_containment) {
+    const double contained = assignment.probability_of_containment->value();
+    const double detected = assignment.probability_of_detection.value();
+    sheet.working.push_back(
+        {"POS of the sector",
+         fmt::format("POC {:.1f} % x POD {}", 100 * contained, percent_text(detected)),
+         fmt::format("{:.1f} %", 100 * contained * detected)});
+  }
   sheet.working.push_back({"Pattern time", "as flown: legs and turns of the leg table",
                            format_duration(assignment.pattern_time)});
   add_way(sheet, "Base to CSP", assignment.way_out);

@@ -5,9 +5,6 @@
 
 namespace sweepwright::plan {
 
-/// The unit as the flight room knows it.
-flight::Aircraft aircraft(const SearchUnit& unit);
-
 /// The wind that it flies in: of the forecast's levels when there are any, else the surface wind;
 /// none for a vessel or a team.
 flight::WindField wind_field(const Conditions& conditions, const SearchUnit& unit);

@@ -7,11 +7,11 @@
 
 #include "plan/choose_pattern.hpp"
 #include "plan/fly.hpp"
+#include "plan/share_ground.hpp"
+#include "plan/success.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
-#include "sweepwright/sector/divide.hpp"
-#include "sweepwright/sweep/search_effort.hpp"
 
 namespace sweepwright::plan {
 namespace {
@@ -25,31 +25,22 @@ std::string unit_place(const SearchUnit& unit) {
 }
 
 sweep::SweepWidth width_of(const Mission& mission, const SearchUnit& unit) {
-  try {
-    if (unit.sweep_width && unit.sweep_width_is_corrected) {
-      return sweep::given_sweep_width(*unit.sweep_width, unit.sweep_width_source);
-    }
-    const Conditions& conditions = mission.conditions;
-    return sweep::sweep_width({.platform = unit.platform,
-                               .object = mission.object.table_name,
-                               .visibility = conditions.visibility,
-                               .height = unit.search_height,
-                               .wind = conditions.wind_speed,
-                               .sea = conditions.sea_height,
-                               .ground_speed = unit.search_speed,
-                               .terrain = conditions.terrain,
-                               .fatigued = unit.fatigued,
-                               .weather_table = conditions.weather_table,
-                               .uncorrected = unit.sweep_width,
-                               .uncorrected_source = unit.sweep_width_source});
-  } catch (const Error& error) {
-    throw error.at(unit_place(unit));
+  if (unit.sweep_width && unit.sweep_width_is_corrected) {
+    return sweep::given_sweep_width(*unit.sweep_width, unit.sweep_width_source);
   }
-}
-
-Area effort(const Assignment& assignment) {
-  return sweep::search_effort(assignment.sweep_width.width, assignment.unit.search_speed,
-                              assignment.search_time);
+  const Conditions& conditions = mission.conditions;
+  return sweep::sweep_width({.platform = unit.platform,
+                             .object = mission.object.table_name,
+                             .visibility = conditions.visibility,
+                             .height = unit.search_height,
+                             .wind = conditions.wind_speed,
+                             .sea = conditions.sea_height,
+                             .ground_speed = unit.search_speed,
+                             .terrain = conditions.terrain,
+                             .fatigued = unit.fatigued,
+                             .weather_table = conditions.weather_table,
+                             .uncorrected = unit.sweep_width,
+                             .uncorrected_source = unit.sweep_width_source});
 }
 
 void draw_pattern(const Mission& mission, sweep::Coverage coverage, Assignment& assignment) {
@@ -74,26 +65,35 @@ double worst_fit(const std::vector<Assignment>& assignments) {
   return worst;
 }
 
-/// Draws all patterns at a coverage that every unit has the time for, at most `coverage`; returns
-/// it.
-sweep::Coverage draw_patterns_that_fit(const Mission& mission, sweep::Coverage coverage,
-                                       std::vector<Assignment>& assignments) {
+[[noreturn]] void refuse_short_time(const Assignment& assignment) {
+  throw Error(ErrorCode::impossible,
+              fmt::format("the search time of {} is too short for any pattern in sector {}",
+                          format_duration_minutes(assignment.search_time), assignment.sector_name),
+              "give the unit more on-scene endurance, or leave it out",
+              unit_place(assignment.unit));
+}
+
+/// Draws all patterns at coverages that every unit has the time for, at most those given. All are
+/// lowered together, so that an area is searched evenly; where each unit has ground of its own, by
+/// belief, each is lowered alone.
+void draw_patterns_that_fit(const Mission& mission, std::vector<sweep::Coverage>& coverages,
+                            std::vector<Assignment>& assignments) {
+  const bool together = !mission.area.polygons.empty();
   for (int round = 0; round < kMostRounds; ++round) {
-    for (Assignment& assignment : assignments) draw_pattern(mission, coverage, assignment);
+    for (std::size_t i = 0; i < assignments.size(); ++i) {
+      draw_pattern(mission, coverages[i], assignments[i]);
+    }
     const double worst = worst_fit(assignments);
-    if (worst <= 1) return coverage;
-    coverage = sweep::Coverage(coverage.value() / std::max(worst, 1.002));
-  }
-  for (const Assignment& assignment : assignments) {
-    if (assignment.pattern_time > assignment.search_time) {
-      throw Error(
-          ErrorCode::impossible,
-          fmt::format("the search time of {} is too short for any pattern in sector {}",
-                      format_duration_minutes(assignment.search_time), assignment.sector_name),
-          "give the unit more on-scene endurance, or leave it out", unit_place(assignment.unit));
+    if (worst <= 1) return;
+    for (std::size_t i = 0; i < assignments.size(); ++i) {
+      const double fit =
+          together ? worst : assignments[i].pattern_time / assignments[i].search_time;
+      if (fit > 1) coverages[i] = sweep::Coverage(coverages[i].value() / std::max(fit, 1.002));
     }
   }
-  return coverage;
+  for (const Assignment& assignment : assignments) {
+    if (assignment.pattern_time > assignment.search_time) refuse_short_time(assignment);
+  }
 }
 
 void finish(const Mission& mission, Assignment& assignment) {
@@ -135,53 +135,79 @@ void summarize(Plan& plan) {
   plan.probability_of_detection = sweep::Probability(std::min(detected, 1.0));
 }
 
+/// Where the search will be, before there are sectors.
+Position place_of_search(const Plan& plan) {
+  if (!plan.mission.area.polygons.empty()) return middle(plan.mission.area);
+  if (!plan.belief) {
+    throw Error(ErrorCode::value, "the mission names neither a search area nor a belief",
+                "add search_area, or belief");
+  }
+  const belief::Belief& belief = plan.belief->belief;
+  const auto likeliest = std::max_element(belief.probability.begin(), belief.probability.end());
+  return label_point(
+      belief.cells[static_cast<std::size_t>(likeliest - belief.probability.begin())]);
+}
+
+Assignment new_assignment(const Plan& plan, std::size_t index) {
+  Assignment assignment;
+  assignment.unit = plan.mission.units[index];
+  assignment.sector_name = fmt::format("{}{}", plan.mission.incident.day_letter, index + 1);
+  try {
+    assignment.sweep_width = width_of(plan.mission, assignment.unit);
+    guess_time_on_scene(plan.mission, place_of_search(plan), assignment);
+  } catch (const Error& error) {
+    throw error.at(unit_place(assignment.unit));
+  }
+  return assignment;
+}
+
+/// `lowered`: the hours did not reach the wanted coverage of an area.
+void add_remarks(Plan& plan, bool lowered) {
+  if (lowered) {
+    plan.remarks.push_back(fmt::format(
+        "the hours do not reach the wanted coverage of {:.2f}: track spacings are widened to a "
+        "coverage of {:.2f}",
+        plan.coverage_wanted.value(), plan.coverage_planned.value()));
+  }
+  if (!plan.belief) return;
+  const PlanBelief& belief = *plan.belief;
+  if (belief.probability_of_containment == sweep::Probability()) {
+    plan.remarks.push_back(
+        "the belief lies wholly outside the search area: this search cannot find the object");
+  }
+  if (plan.mission.detection_law != sweep::DetectionLaw::exponential) {
+    plan.remarks.push_back(fmt::format(
+        "the bound is that of the exponential law; the plan's probability of success that of the "
+        "{} law",
+        sweep::name(plan.mission.detection_law)));
+  }
+}
+
 }  // namespace
 
 Plan make_plan(const Mission& mission) {
   Plan plan;
   plan.mission = mission;
-  plan.searched = area(mission.area);
   plan.coverage_wanted = mission.wanted_coverage;
-
-  const Position centre = middle(mission.area);
+  const grid::Grid& grid = grid::grid(mission.grid.system);
+  const grid::Level& level = grid.level(mission.grid.level);
+  if (!mission.scenarios.empty()) {
+    plan.belief = PlanBelief{make_belief(mission.scenarios, grid, level), {}, {}, {}};
+  }
   for (std::size_t i = 0; i < mission.units.size(); ++i) {
-    Assignment assignment;
-    assignment.unit = mission.units[i];
-    assignment.sector_name = fmt::format("{}{}", mission.incident.day_letter, i + 1);
-    assignment.sweep_width = width_of(mission, assignment.unit);
-    try {
-      guess_time_on_scene(mission, centre, assignment);
-    } catch (const Error& error) {
-      throw error.at(unit_place(assignment.unit));
-    }
-    plan.effort += effort(assignment);
-    plan.assignments.push_back(assignment);
+    plan.assignments.push_back(new_assignment(plan, i));
+    plan.effort += effort(plan.assignments.back());
   }
 
-  // V T S with S = W / C: the same C for all, so shares go with W V T.
-  std::vector<double> shares;
-  for (const Assignment& assignment : plan.assignments) {
-    shares.push_back(effort(assignment).square_metres());
-  }
-  const std::vector<Region> sectors = sector::divide(mission.area, shares, mission.leg_direction);
-  for (std::size_t i = 0; i < sectors.size(); ++i) plan.assignments[i].sector = sectors[i];
-
-  const sweep::Coverage affordable = sweep::coverage_of_effort(plan.effort, plan.searched);
-  const sweep::Coverage coverage = std::min(mission.wanted_coverage, affordable);
-  const sweep::Coverage reached = draw_patterns_that_fit(mission, coverage, plan.assignments);
+  std::vector<sweep::Coverage> coverages = share_ground(plan);
+  plan.searched = area(plan.area);
+  draw_patterns_that_fit(mission, coverages, plan.assignments);
 
   for (Assignment& assignment : plan.assignments) finish(mission, assignment);
-  const grid::Grid& grid = grid::grid(mission.grid.system);
-  plan.cells = grid.cells_touching(mission.area, grid.level(mission.grid.level));
+  plan.cells = grid.cells_touching(plan.area, level);
   summarize(plan);
-  if (reached < mission.wanted_coverage) {
-    plan.remarks.insert(
-        plan.remarks.begin(),
-        fmt::format(
-            "the hours do not reach the wanted coverage of {:.2f}: track spacings are widened "
-            "to a coverage of {:.2f}",
-            mission.wanted_coverage.value(), plan.coverage_planned.value()));
-  }
+  if (plan.belief) set_success(plan);
+  add_remarks(plan, !mission.area.polygons.empty() && coverages[0] < mission.wanted_coverage);
   return plan;
 }
 

@@ -90,6 +90,10 @@ TEST(MissionReader, full_sample_object_and_conditions) {
   EXPECT_EQ(mission.conditions.visibility, Length::nautical_miles(15));
   EXPECT_DOUBLE_EQ(mission.conditions.wind_speed.value().knots(), 12);
   EXPECT_EQ(mission.conditions.wind_from, TrueDirection::degrees(240));
+  ASSERT_EQ(mission.conditions.winds_aloft.size(), 2U);
+  EXPECT_DOUBLE_EQ(mission.conditions.winds_aloft[1].height.feet(), 9000);
+  EXPECT_EQ(mission.conditions.winds_aloft[1].wind.from, TrueDirection::degrees(260));
+  EXPECT_DOUBLE_EQ(mission.conditions.winds_aloft[1].wind.speed.knots(), 25);
   EXPECT_EQ(mission.conditions.sea_height, Length::metres(0));
   EXPECT_EQ(mission.conditions.terrain, sweep::Terrain::mountainous);
   EXPECT_THAT(mission.conditions.weather, HasSubstr("cumulus over the ridges"));
@@ -146,6 +150,11 @@ TEST(MissionReader, full_sample_units) {
   EXPECT_EQ(heron.time_away->endurance, std::chrono::minutes(165));
   EXPECT_EQ(heron.time_away->reserve, std::chrono::minutes(30));
   EXPECT_DOUBLE_EQ(heron.transit_speed.value().kilometres_per_hour(), 200);
+  EXPECT_EQ(std::get<flight::Bank>(heron.turning).angle, Angle::degrees(20));
+  EXPECT_EQ(heron.fuel_flow.value().unit, flight::FuelUnit::kilogram);
+  EXPECT_DOUBLE_EQ(heron.fuel_flow.value().per_hour, 150);
+  EXPECT_EQ(heron.depart, seconds_since_1970(1784055600));  // date -d 2026-07-14T13:00:00-06:00 +%s
+  EXPECT_DOUBLE_EQ(heron.search_altitude.value().metres(), 2600);
   EXPECT_EQ(heron.pattern, plan::PatternChoice::automatic);
   EXPECT_EQ(heron.sweep_width, Length::nautical_miles(0.8));
   EXPECT_EQ(heron.sweep_width_source, "Planner's own trial over open sage, May 2026");

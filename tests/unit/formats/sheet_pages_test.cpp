@@ -116,7 +116,7 @@ TEST(SheetPages, NothingLiesOutsideTheMargins) {  // P2
 TEST(SheetPages, LongTablesAndTextsGoOnOnFurtherPages) {
   plan::Mission mission = test::mountain_mission();
   for (plan::SearchUnit& unit : mission.units) {
-    unit.sweep_width = Length::nautical_miles(0.5);
+    unit.sweep_width = Length::nautical_miles(0.3);
     unit.on_scene_endurance = std::chrono::hours(9);
     unit.remarks.assign(40,
                         "Stay clear of the ridge and report every half hour on the air channel");

@@ -11,6 +11,7 @@
 
 #include "sweepwright/base/direction.hpp"
 #include "sweepwright/base/quantity.hpp"
+#include "sweepwright/belief/scenario.hpp"
 #include "sweepwright/flight/aircraft.hpp"
 #include "sweepwright/flight/wind_field.hpp"
 #include "sweepwright/position/region.hpp"
@@ -121,8 +122,9 @@ struct Mission {
   Incident incident;
   SearchObject object;
   Conditions conditions;
-  Region area;
-  std::string area_name;  ///< may be empty
+  Region area;                              ///< empty: search where the belief is worth most
+  std::string area_name;                    ///< may be empty
+  std::vector<belief::Scenario> scenarios;  ///< what may have happened; may be empty
   std::optional<NamedPlace> datum;
   GridChoice grid;
   sweep::Coverage wanted_coverage{1.0};  ///< above 0
