@@ -18,7 +18,7 @@ constexpr std::size_t kMostRemarks = 20;
 constexpr std::size_t kCallsignCharacters = 40;
 
 /// In the order of plan::PatternChoice, which begins with `automatic`.
-constexpr std::array<std::string_view, 3> kPatterns{"parallel", "creeping", "square"};
+constexpr std::array<std::string_view, 4> kPatterns{"parallel", "creeping", "square", "sector"};
 
 sweep::Platform unit_kind(const JsonCursor& cursor) {
   const auto names = sweep::platform_names();
@@ -131,6 +131,7 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   unit.search_speed = in.required("search_speed", speed(Least::above_zero, "1000kt"));
   unit.search_height = in.optional("search_height", length(Least::zero, "60000ft"));
   read_endurance(in, unit);
+  unit.searches_at_night = in.optional("searches_at_night", yes_or_no).value_or(false);
   read_turning(in, unit);
   unit.fuel_flow = in.optional("fuel_flow", fuel_flow);
   if (const auto depart = in.optional("depart", local_time)) unit.depart = depart->time;

@@ -61,7 +61,8 @@ ordered_json flown_json(const plan::Assignment& assignment) {
                      .flown = assignment.flown,
                      .departure_is_known = true,
                      .limits = {},
-                     .endurance = assignment.endurance_use};
+                     .endurance = assignment.endurance_use,
+                     .light = assignment.light};
   if (unit.time_away) report.limits = {unit.time_away->endurance, unit.time_away->reserve};
   StringSink sink;
   write_flown_pattern(sink, report, PatternFormat::json, {});

@@ -112,7 +112,23 @@ SheetBlock work_assignment(const plan::Mission& mission, const plan::Assignment&
           {}};
 }
 
-SheetBlock conditions(const plan::Conditions& conditions) {
+/// `Sun 05:36 to 20:31, civil twilight 05:03 to 21:04 local`.
+std::string sun_text(const flight::Daylight& day, std::chrono::minutes offset_from_utc) {
+  const auto span = [&](const flight::SunTimes& times, std::string_view above,
+                        std::string_view below) {
+    if (times.state == flight::SunState::above) return std::string(above);
+    if (times.state == flight::SunState::below) return std::string(below);
+    const auto clock = [&](const std::optional<TimePoint>& time) {
+      return time ? clock_text(*time, offset_from_utc) : std::string("--");
+    };
+    return clock(times.rise) + " to " + clock(times.set);
+  };
+  return "Sun " + span(day.sun, "up all day", "below the horizon all day") + ", civil twilight " +
+         span(day.civil_twilight, "all night", "none") + " (local)";
+}
+
+SheetBlock conditions(const plan::Mission& mission, const plan::Assignment& assignment) {
+  const plan::Conditions& conditions = mission.conditions;
   std::string text =
       "Visibility " + format_length(conditions.visibility, LengthUnit::nautical_mile, 0);
   if (conditions.wind_speed) text += ", wind " + knots_text(*conditions.wind_speed);
@@ -126,6 +142,7 @@ SheetBlock conditions(const plan::Conditions& conditions) {
   if (conditions.terrain) text += ", " + std::string(sweep::name(*conditions.terrain));
   SheetBlock block{"Conditions", {}, {text}};
   if (!conditions.weather.empty()) block.lines.push_back(conditions.weather);
+  block.lines.push_back(sun_text(assignment.light.day, mission.incident.offset_from_utc));
   return block;
 }
 
@@ -202,7 +219,7 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.assignment = {work_assignment(mission, assignment), resources(assignment)};
   sheet.working_title = "Sweep width, coverage, times: the working";
   const std::vector<std::string> sources = add_working(sheet, mission, assignment);
-  sheet.facts = {conditions(mission.conditions), communications(mission.channels)};
+  sheet.facts = {conditions(mission, assignment), communications(mission.channels)};
   sheet.instructions = special_instructions(mission, assignment);
   sheet.cautions.assign(kCautions.begin(), kCautions.end());
   add_legs(sheet, mission, assignment);

@@ -102,6 +102,10 @@ std::string local_period_text(const plan::Period& period, std::chrono::minutes o
          offset_text(offset_from_utc) + ")";
 }
 
+std::string clock_text(TimePoint time, std::chrono::minutes offset_from_utc) {
+  return clock_text(std::chrono::round<std::chrono::minutes>(time + offset_from_utc));
+}
+
 std::string clock_seconds_text(TimePoint since, Duration after,
                                std::chrono::minutes offset_from_utc) {
   const TimePoint time = since + offset_from_utc + std::chrono::round<std::chrono::seconds>(after);

@@ -35,7 +35,9 @@ std::string position_text(Position position);
 /// `14 Jul 2026 06:00 to 20:00 local (UTC-7)`
 std::string local_period_text(const plan::Period& period, std::chrono::minutes offset_from_utc);
 /// `14 Jul 2026 13:00 to 15 Jul 2026 03:00 UTC`
-/// The clock at a place with that offset, `07:03:20`, so long after a point in time.
+/// The clock at a place with that offset, `07:03`.
+std::string clock_text(TimePoint time, std::chrono::minutes offset_from_utc);
+/// The same, `07:03:20`, so long after a point in time.
 std::string clock_seconds_text(TimePoint since, Duration after,
                                std::chrono::minutes offset_from_utc);
 std::string utc_period_text(const plan::Period& period);

@@ -4,22 +4,28 @@
 
 #include <algorithm>
 #include <array>
-#include <limits>
+#include <optional>
 
+#include "plan/fly.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/flight/glare.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
 #include "sweepwright/pattern/parallel_track.hpp"
+#include "sweepwright/pattern/sector_search.hpp"
 #include "sweepwright/position/plane_region.hpp"
 #include "sweepwright/sector/divide.hpp"
 
 namespace sweepwright::plan {
 namespace {
 
-Length distance_from_base(const Assignment& assignment, const pattern::Pattern& pattern) {
-  return geodesic(assignment.unit.base.position, pattern::commence_search_point(pattern)).length;
-}
+/// A sector that takes fewer legs than this may be the ground of an expanding square; own choice.
+constexpr double kMostLegsOfASquare = 6;
+/// Legs across the sector, with more turns, must take less than this of the time; own choice.
+constexpr double kClearGain = 0.97;
+/// How much longer than wide such a sector may be; own choice.
+constexpr double kSquarish = 1.4;
 
 pattern::Pattern ladder(pattern::Kind kind, const Region& sector,
                         const pattern::RegionPatternOptions& options) {
@@ -27,37 +33,70 @@ pattern::Pattern ladder(pattern::Kind kind, const Region& sector,
                                          : pattern::make_parallel_track(sector, options);
 }
 
-/// Of the four ways round a sector, the one that commences nearest to the base.
-pattern::Pattern nearest_ladder(pattern::Kind kind, const Assignment& assignment,
-                                TrueDirection along) {
-  pattern::Pattern best;
-  Length best_distance = Length::metres(std::numeric_limits<double>::max());
+/// A way of flying a sector, and what it costs.
+struct Candidate {
+  pattern::Pattern pattern;
+  /// Time away, and once more the time that the crew looks into a low sun; at the spacing asked
+  /// for.
+  Duration cost{};
+  Duration into_sun{};  ///< on search legs
+};
+
+/// Flies it: turns, wind and ways out and back decide, and the sun.
+Candidate flown(const Mission& mission, const Assignment& assignment, pattern::Pattern pattern) {
+  const SearchUnit& unit = assignment.unit;
+  flight::FlyOptions options = fly_options(mission, unit);
+  options.magnetic_headings = false;
+  const flight::FlownPattern path =
+      flight::fly(pattern, aircraft(unit), wind_field(mission.conditions, unit), options);
+  const Duration into_sun = flight::time_into_sun(path);
+  // Even gaps make one way sparser than another: what costs less must not find less.
+  const double sparser = pattern.spacing / assignment.spacing;
+  return {std::move(pattern), (path.total_time + into_sun) * sparser, into_sun};
+}
+
+/// Of the four corners that a sector's ladder can commence at, the one that costs least.
+Candidate best_ladder(const Mission& mission, const Assignment& assignment, pattern::Kind kind,
+                      TrueDirection along) {
+  std::optional<Candidate> best;
   for (const TrueDirection track : std::array{along, along.reversed()}) {
     for (const pattern::Turn turn : {pattern::Turn::right, pattern::Turn::left}) {
-      pattern::Pattern candidate = ladder(kind, assignment.sector,
-                                          {.spacing = assignment.spacing,
-                                           .first_track = track,
-                                           .first_turn = turn,
-                                           .gaps = pattern::Gaps::even});
-      const Length distance = distance_from_base(assignment, candidate);
+      Candidate candidate = flown(mission, assignment,
+                                  ladder(kind, assignment.sector,
+                                         {.spacing = assignment.spacing,
+                                          .first_track = track,
+                                          .first_turn = turn,
+                                          .gaps = pattern::Gaps::even}));
       // A clear gain only: equal corners must not depend on the last digit.
-      if (distance < best_distance - Length::metres(1)) {
-        best_distance = distance;
+      if (!best || candidate.cost < best->cost - std::chrono::seconds(1)) {
         best = std::move(candidate);
       }
     }
   }
-  return best;
+  return std::move(*best);
+}
+
+/// How far a pattern round a place may reach on all sides of it within the sector.
+Length room_round(const Region& sector, Position place) {
+  const PlaneRegion ground = to_plane(sector, LocalPlane(place, sector::long_side(sector)));
+  const Span right = extent_right(ground);
+  const Span up = extent_up(ground);
+  return std::min({-right.low, right.high, -up.low, up.high});
+}
+
+TrueDirection first_track(const Mission& mission) {
+  return mission.leg_direction.value_or(mission.conditions.wind_from.value_or(TrueDirection()));
+}
+
+std::string_view first_track_reason(const Mission& mission) {
+  if (mission.leg_direction) return "in the direction that the planner asked for";
+  return mission.conditions.wind_from ? "into the wind" : "north, for want of a wind";
 }
 
 /// As many legs of an expanding square as stay in reach: inside the sector's narrower half-width,
 /// and within the search time.
 int square_legs(const Assignment& assignment, Position datum) {
-  const PlaneRegion ground =
-      to_plane(assignment.sector, LocalPlane(datum, sector::long_side(assignment.sector)));
-  const Span right = extent_right(ground);
-  const Span up = extent_up(ground);
-  const Length room = std::min({-right.low, right.high, -up.low, up.high});
+  const Length room = room_round(assignment.sector, datum);
   const Length reach = assignment.unit.search_speed * assignment.search_time;
   int legs = 1;
   // After n legs the square reaches (n + 1) / 4 spacings from the datum, and is searched half a
@@ -69,45 +108,98 @@ int square_legs(const Assignment& assignment, Position datum) {
   return legs;
 }
 
-ChosenPattern expanding_square(const Mission& mission, const Assignment& assignment) {
+ChosenPattern expanding_square(const Mission& mission, const Assignment& assignment,
+                               std::string_view why) {
   const bool has_datum = mission.datum && contains(assignment.sector, mission.datum->position);
   const Position datum = has_datum ? mission.datum->position : middle(assignment.sector);
-  const Conditions& conditions = mission.conditions;
-  const TrueDirection first =
-      mission.leg_direction.value_or(conditions.wind_from.value_or(TrueDirection()));
   const int legs = square_legs(assignment, datum);
-  const std::string_view track_reason = mission.leg_direction
-                                            ? "in the direction that the planner asked for"
-                                        : conditions.wind_from ? "into the wind"
-                                                               : "north, for want of a wind";
   return {pattern::make_expanding_square(
-              {datum, first, assignment.spacing, legs, pattern::Turn::right}),
-          fmt::format("expanding square, chosen by the planner, from {}; first leg {}",
-                      has_datum ? "the datum" : "the middle of the sector", track_reason)};
+              {datum, first_track(mission), assignment.spacing, legs, pattern::Turn::right}),
+          fmt::format("expanding square, {}, from {}; first leg {}", why,
+                      has_datum ? "the datum" : "the middle of the sector",
+                      first_track_reason(mission))};
+}
+
+/// A sector search round the datum, as wide as the sector and the search time allow.
+ChosenPattern sector_search(const Mission& mission, const Assignment& assignment) {
+  if (!mission.datum || !contains(assignment.sector, mission.datum->position)) {
+    throw Error(ErrorCode::value,
+                fmt::format("a sector search needs a datum in sector {}", assignment.sector_name),
+                "give the mission's datum, or ask for another pattern");
+  }
+  const Position datum = mission.datum->position;
+  const Length reach = assignment.unit.search_speed * assignment.search_time / 9.0;
+  const Length radius = std::min(room_round(assignment.sector, datum), reach);
+  const TrueDirection first = first_track(mission);
+  return {pattern::make_sector_search({.datum = datum, .first_track = first, .radius = radius}),
+          fmt::format("sector search, chosen by the planner, round the datum; first leg {}",
+                      first_track_reason(mission))};
+}
+
+/// Small, about as long as wide, and the datum in it: the ground of an expanding square.
+bool suits_a_square(const Mission& mission, const Assignment& assignment) {
+  if (!mission.datum || mission.leg_direction) return false;
+  if (!contains(assignment.sector, mission.datum->position)) return false;
+  const PlaneRegion ground = to_plane(
+      assignment.sector, local_plane(assignment.sector, sector::long_side(assignment.sector)));
+  const Length across = extent_right(ground).extent();
+  const Length along = extent_up(ground).extent();
+  const Length room = room_round(assignment.sector, mission.datum->position);
+  return across / assignment.spacing < kMostLegsOfASquare && along / across < kSquarish &&
+         room / (across / 2) > 1 / kSquarish;
+}
+
+std::string_view side_reason(bool asked, bool long_side) {
+  if (asked) return "in the direction that the planner asked for";
+  return long_side ? "along the long side of the sector" : "along the short side of the sector";
+}
+
+ChosenPattern ladder_of(const Mission& mission, bool creeping, std::string_view why,
+                        Candidate best) {
+  std::string reason = fmt::format("{}, {}: legs {}", creeping ? "creeping line" : "parallel track",
+                                   why, side_reason(mission.leg_direction.has_value(), !creeping));
+  if (best.into_sun > std::chrono::minutes(1)) {
+    reason += fmt::format("; {} of search legs look into a low sun",
+                          format_duration_minutes(best.into_sun));
+  }
+  return {std::move(best.pattern), std::move(reason)};
 }
 
 }  // namespace
 
 ChosenPattern choose_pattern(const Mission& mission, const Assignment& assignment) {
-  if (assignment.unit.pattern == PatternChoice::square)
-    return expanding_square(mission, assignment);
-
-  const bool creeping = assignment.unit.pattern == PatternChoice::creeping;
-  const pattern::Kind kind = creeping ? pattern::Kind::creeping : pattern::Kind::parallel;
+  const PatternChoice choice = assignment.unit.pattern;
+  if (choice == PatternChoice::sector) return sector_search(mission, assignment);
+  if (choice == PatternChoice::square) {
+    return expanding_square(mission, assignment, "chosen by the planner");
+  }
+  if (choice == PatternChoice::automatic && suits_a_square(mission, assignment)) {
+    return expanding_square(mission, assignment, "a small sector round the datum");
+  }
   const TrueDirection long_side = sector::long_side(assignment.sector);
-  const TrueDirection along =
-      mission.leg_direction.value_or(creeping ? long_side + Angle::degrees(90) : long_side);
-  const std::string_view side = mission.leg_direction
-                                    ? "in the direction that the planner asked for"
-                                : creeping ? "along the short side of the sector"
-                                           : "along the long side of the sector";
-  const std::string_view chosen_by = assignment.unit.pattern == PatternChoice::automatic
-                                         ? "fewest turns"
-                                         : "chosen by the planner";
-  return {nearest_ladder(kind, assignment, along),
-          fmt::format("{}, {}: legs {}, commencing at the corner nearest to {}",
-                      creeping ? "creeping line" : "parallel track", chosen_by, side,
-                      assignment.unit.base.name)};
+  const TrueDirection short_side = long_side + Angle::degrees(90);
+  const auto best = [&](bool creeping) {
+    const TrueDirection along = mission.leg_direction.value_or(creeping ? short_side : long_side);
+    return best_ladder(mission, assignment,
+                       creeping ? pattern::Kind::creeping : pattern::Kind::parallel, along);
+  };
+  if (choice != PatternChoice::automatic || mission.leg_direction) {
+    const bool creeping = choice == PatternChoice::creeping;
+    return ladder_of(mission, creeping,
+                     choice == PatternChoice::automatic ? "quickest corner to commence at"
+                                                        : "chosen by the planner",
+                     best(creeping));
+  }
+  Candidate parallel = best(false);
+  Candidate creeping = best(true);
+  if (creeping.cost > kClearGain * parallel.cost) {
+    return ladder_of(mission, false, "fewest turns", std::move(parallel));
+  }
+  const Duration saved = parallel.cost - creeping.cost;
+  return ladder_of(mission, true,
+                   fmt::format("{} quicker in this wind and sun than legs the other way",
+                               format_duration_minutes(saved)),
+                   std::move(creeping));
 }
 
 }  // namespace sweepwright::plan

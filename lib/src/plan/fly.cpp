@@ -4,6 +4,7 @@
 
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/flight/daylight.hpp"
 #include "sweepwright/sweep/search_effort.hpp"
 
 namespace sweepwright::plan {
@@ -39,7 +40,8 @@ Transit way(const flight::FlownLeg& leg) {
   return {leg.leg.line, leg.end - leg.start, leg.triangle};
 }
 
-Duration on_scene_endurance(const Assignment& assignment) {
+/// What the ways and the reserve leave of a unit's endurance, or what the planner states.
+Duration fuel_on_scene(const Assignment& assignment) {
   const SearchUnit& unit = assignment.unit;
   if (unit.on_scene_endurance) return *unit.on_scene_endurance;
   const TimeAway& away = unit.time_away.value();
@@ -59,8 +61,28 @@ Duration on_scene_endurance(const Assignment& assignment) {
   return left;
 }
 
-void set_search_time(Assignment& assignment) {
-  assignment.on_scene_endurance = on_scene_endurance(assignment);
+/// How long there is light after arriving at a place: to sunset; none when the sun does not set.
+std::optional<Duration> light_left(Position place, TimePoint depart, Duration way_out) {
+  const TimePoint arrival = depart + std::chrono::round<std::chrono::seconds>(way_out);
+  const flight::SunTimes sun = flight::daylight(place, flight::local_date(place, arrival)).sun;
+  if (sun.state == flight::SunState::above) return std::nullopt;
+  if (sun.state == flight::SunState::below) {
+    throw Error(ErrorCode::impossible, "the sun does not rise in the area that day",
+                "write \"searches_at_night\": true for a unit that searches without daylight");
+  }
+  if (!sun.set || *sun.set <= arrival) {
+    throw Error(ErrorCode::impossible, "the unit arrives in the area after sunset",
+                "let it leave earlier, or write \"searches_at_night\": true");
+  }
+  return *sun.set - arrival;
+}
+
+void set_search_time(const flight::FlyOptions& options, Position place, Assignment& assignment) {
+  assignment.on_scene_endurance = fuel_on_scene(assignment);
+  if (!assignment.unit.searches_at_night) {
+    const auto light = light_left(place, options.depart, assignment.way_out.time);
+    if (light && *light < assignment.on_scene_endurance) assignment.on_scene_endurance = *light;
+  }
   assignment.search_time = sweep::search_endurance(assignment.on_scene_endurance);
 }
 
@@ -92,7 +114,7 @@ void guess_time_on_scene(const Mission& mission, Position place, Assignment& ass
       wind_field(mission.conditions, unit).at(options.height, options.depart);
   assignment.way_out = way(unit, air, unit.base.position, place);
   assignment.way_back = way(unit, air, place, unit.base.position);
-  set_search_time(assignment);
+  set_search_time(options, place, assignment);
 }
 
 void fly_pattern(const Mission& mission, Assignment& assignment) {
@@ -107,7 +129,9 @@ void fly_pattern(const Mission& mission, Assignment& assignment) {
   assignment.way_out = way(assignment.flown.legs.front());
   assignment.way_back = way(assignment.flown.legs.back());
   assignment.pattern_time = assignment.flown.search_end - assignment.flown.arrival;
-  set_search_time(assignment);
+  const Position start = pattern::commence_search_point(assignment.pattern);
+  assignment.light = flight::search_light(assignment.flown, start);
+  set_search_time(options, start, assignment);
   if (unit.time_away) {
     assignment.endurance_use =
         flight::endurance_use(assignment.flown, craft, wind, options,

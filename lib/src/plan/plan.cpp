@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "plan/choose_pattern.hpp"
 #include "plan/fly.hpp"
@@ -96,13 +97,38 @@ void draw_patterns_that_fit(const Mission& mission, std::vector<sweep::Coverage>
   }
 }
 
+/// The ground that the pattern searches at its spacing.
+Area searched(const Assignment& assignment) {
+  const pattern::Pattern& pattern = assignment.pattern;
+  switch (pattern.kind) {
+    case pattern::Kind::square:
+      // Each leg searches one spacing on its way.
+      return pattern::search_distance(pattern) * pattern.spacing;
+    case pattern::Kind::sector: {
+      const Length radius = pattern.legs.front().line.length;
+      return radius * radius * std::numbers::pi;
+    }
+    default:
+      return area(assignment.sector);
+  }
+}
+
+void add_light_remarks(Assignment& assignment) {
+  const flight::SearchLight& light = assignment.light;
+  const Duration dark = light.search - light.in_light;
+  if (dark > std::chrono::minutes(1)) {
+    assignment.remarks.push_back(fmt::format("{} of the search is before sunrise or after sunset",
+                                             format_duration_minutes(dark)));
+  }
+  if (light.into_sun > std::chrono::minutes(1)) {
+    assignment.remarks.push_back(fmt::format("{} of search legs look into a low sun",
+                                             format_duration_minutes(light.into_sun)));
+  }
+}
+
 void finish(const Mission& mission, Assignment& assignment) {
   assignment.coverage = sweep::coverage(assignment.sweep_width.width, assignment.spacing);
-  if (assignment.pattern.kind == pattern::Kind::square) {
-    // Each leg of a square searches one spacing on its way.
-    const Area swept = pattern::search_distance(assignment.pattern) * assignment.spacing;
-    assignment.searched_share = std::min(1.0, swept / area(assignment.sector));
-  }
+  assignment.searched_share = std::min(1.0, searched(assignment) / area(assignment.sector));
   assignment.probability_of_detection = sweep::Probability(
       assignment.searched_share *
       sweep::probability_of_detection(mission.detection_law, assignment.coverage).value());
@@ -112,6 +138,7 @@ void finish(const Mission& mission, Assignment& assignment) {
   assignment.remarks = assignment.pattern.remarks;
   const std::vector<std::string>& flown = assignment.flown.remarks;
   assignment.remarks.insert(assignment.remarks.end(), flown.begin(), flown.end());
+  add_light_remarks(assignment);
   if (assignment.searched_share < 0.995) {
     assignment.remarks.push_back(
         fmt::format("the pattern searches {:.0f} % of the sector; the rest of it is not searched",

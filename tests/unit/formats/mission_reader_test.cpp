@@ -155,6 +155,8 @@ TEST(MissionReader, full_sample_units) {
   EXPECT_DOUBLE_EQ(heron.fuel_flow.value().per_hour, 150);
   EXPECT_EQ(heron.depart, seconds_since_1970(1784055600));  // date -d 2026-07-14T13:00:00-06:00 +%s
   EXPECT_DOUBLE_EQ(heron.search_altitude.value().metres(), 2600);
+  EXPECT_TRUE(heron.searches_at_night);
+  EXPECT_FALSE(lark.searches_at_night);
   EXPECT_EQ(heron.pattern, plan::PatternChoice::automatic);
   EXPECT_EQ(heron.sweep_width, Length::nautical_miles(0.8));
   EXPECT_EQ(heron.sweep_width_source, "Planner's own trial over open sage, May 2026");

@@ -1,4 +1,5 @@
-// Hidden positions against the legs of a pattern: the predicted probability of detection comes true.
+// Hidden positions against the legs of a pattern: the predicted probability of detection comes
+// true.
 //
 // A million positions are hidden between the middle legs of a parallel track search, as this
 // library draws it on the Earth. Each leg passes each position at the distance that the drawn legs

@@ -70,7 +70,7 @@ struct Channel {
 };
 
 /// Which pattern a unit is to fly; `automatic` leaves it to the planner.
-enum class PatternChoice { automatic, parallel, creeping, square };
+enum class PatternChoice { automatic, parallel, creeping, square, sector };
 
 /// How long a unit can be away from its base, for working out what is left for the area.
 struct TimeAway {
@@ -92,6 +92,7 @@ struct SearchUnit {
   std::optional<Duration> on_scene_endurance;
   std::optional<TimeAway> time_away;   ///< stands when on_scene_endurance does not
   std::optional<Speed> transit_speed;  ///< on the way out and back; the search speed when not given
+  bool searches_at_night = false;      ///< its time on scene is not cut at sunset
   flight::Turning turning = flight::kStandardRate;
   std::optional<flight::FuelFlow> fuel_flow;
   std::optional<TimePoint> depart;        ///< from its base; the period's begin when not given

@@ -5,7 +5,8 @@
 //   time; and from coverage the probability of detection.
 // Method, in the order that a planner works:
 //   1. sweep width W of each unit, from the tables or the planner's own (sweep/sweep_width.hpp);
-//   2. on-scene endurance: stated, or what the ways out and back and the reserve leave of the
+//   2. on-scene endurance, cut at sunset unless the unit searches at night: stated, or what the
+//   ways out and back and the reserve leave of the
 //      endurance; effort Z = W V T with T = 85 % of it (sweep/search_effort.hpp). The ways are
 //      reckoned to the middle of the area first, then to the ends of the pattern as drawn;
 //   3. belief: the mission's scenarios become probabilities of its grid's cells. A mission without
@@ -36,6 +37,7 @@
 #include "sweepwright/belief/belief.hpp"
 #include "sweepwright/flight/endurance.hpp"
 #include "sweepwright/flight/flown_pattern.hpp"
+#include "sweepwright/flight/search_light.hpp"
 #include "sweepwright/grid/cell.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/plan/mission.hpp"
@@ -71,6 +73,7 @@ struct Assignment {
   std::string pattern_reason;     ///< why this pattern and direction, in one line
   Transit way_out;                ///< base to commence search point
   Transit way_back;               ///< end of the pattern to base
+  flight::SearchLight light;      ///< of the pattern as flown
   Duration on_scene_endurance{};  ///< what the unit has in the sector
   Duration search_time{};         ///< of it, for searching
   Duration pattern_time{};        ///< what the pattern takes as flown, turns included
