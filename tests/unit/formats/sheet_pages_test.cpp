@@ -116,7 +116,8 @@ TEST(SheetPages, NothingLiesOutsideTheMargins) {  // P2
 TEST(SheetPages, LongTablesAndTextsGoOnOnFurtherPages) {
   plan::Mission mission = test::mountain_mission();
   for (plan::SearchUnit& unit : mission.units) {
-    unit.sweep_width = Length::nautical_miles(0.3);
+    unit.sweep_width = Length::nautical_miles(0.2);
+    unit.search_speed = Speed::knots(160);
     unit.searches_at_night = true;
     unit.on_scene_endurance = std::chrono::hours(9);
     unit.remarks.assign(40,
