@@ -58,6 +58,14 @@ FlownTurn FlightLog::make_turn(TurnForm form, std::span<const Arc> arcs, const F
   return turn;
 }
 
+/// The last leg, which had no turn yet, is to be added again with one.
+void FlightLog::take_back_last() {
+  const FlownLeg& last = flown_.legs.back();
+  flown_.total_time = last.start;
+  flown_.total_distance = flown_.total_distance - last.distance;
+  flown_.legs.pop_back();
+}
+
 void FlightLog::add(FlownLeg leg) {
   leg.start = flown_.total_time;
   leg.end = leg.start + leg.time;
@@ -68,60 +76,63 @@ void FlightLog::add(FlownLeg leg) {
   }
   leg.running_distance = flown_.total_distance;
   flown_.total_time = leg.end;
-  flown_.legs.push_back(std::move(leg));
+  flown_.legs.push_back(leg);
 }
 
 /// Ends `leg`, whose time and distance are still those of the whole of it, with the turn onto the
-/// next one; a straight part of the join becomes a leg of its own.
+/// next one.
 void FlightLog::turn_onto(FlownLeg leg, const WindTriangle& end, Onward onward,
                           const Frame& frame) {
   const Length length = leg.leg.line.length;
-  const auto leave_out_leads = [&] {
+  const auto add_without_leads = [&] {
     const double share = length > Length() ? (length - leg.lead_in - leg.lead_out) / length : 0;
     leg.time *= share;
     leg.distance = leg.distance * share;
+    add(leg);
   };
-  if (onward.leg == nullptr) {
-    leave_out_leads();
-    return add(std::move(leg));
-  }
-  const pattern::Leg* gap =
-      onward.to_fly != nullptr && onward.to_fly->gap ? &*onward.to_fly->gap : nullptr;
+  if (onward.leg == nullptr) return add_without_leads();
+  const Leg* gap = onward.to_fly != nullptr && onward.to_fly->gap ? &*onward.to_fly->gap : nullptr;
   // The next track, told at this leg's end: the meridians between them meet.
   const Angle meridians =
       gap == nullptr ? Angle() : turn_between(gap->line.start_track, gap->line.end_track);
-  const Wind wind = to_wind(frame.wind());
-  const WindTriangle next =
-      triangle_for_track(onward.leg->line.start_track - meridians, aircraft_.true_airspeed, wind);
-  const TurningFlight flight{aircraft_.true_airspeed, rate_, frame.wind()};
+  const WindTriangle next = triangle_for_track(onward.leg->line.start_track - meridians,
+                                               aircraft_.true_airspeed, to_wind(frame.wind()));
   if (gap == nullptr) {
-    if (std::abs(turn_between(end.track, next.track).degrees()) < kNoTurn.degrees()) {
-      leave_out_leads();
-      return add(std::move(leg));
-    }
-    const std::optional<Corner> led = corner(end, next, flight);
+    const double turn = std::abs(turn_between(end.track, next.track).degrees());
+    if (turn < kNoTurn.degrees()) return add_without_leads();
+    const std::optional<Corner> led =
+        corner(end, next, {aircraft_.true_airspeed, rate_, frame.wind()});
     if (led && led->lead_out <= length / 2 && led->lead_in <= onward.leg->line.length / 2) {
       leg.lead_out = led->lead_out;
       lead_in_ = led->lead_in;
-      leave_out_leads();
       leg.turn = make_turn(TurnForm::led, std::array{led->arc}, frame);
-      return add(std::move(leg));
+      return add_without_leads();
     }
+    if (turn <= kBend.degrees()) return add_without_leads();
   }
-  leave_out_leads();
-  const Offset way =
-      gap == nullptr ? Offset() : make_offset(gap->line.start_track, gap->line.length);
-  const Join found = join({end.heading, next.heading, way}, flight);
-  if (found.straight.time < kNoStraight) {
-    leg.turn = make_turn(found.form, found.arcs, frame);
-    return add(std::move(leg));
-  }
+  add_without_leads();
+  join_onto(end.heading, next.heading, onward, frame);
+}
+
+/// Gives the last leg its turn, and adds the straight part of the join as a leg of its own.
+void FlightLog::join_onto(TrueDirection from, TrueDirection to, Onward onward, const Frame& frame) {
+  FlownLeg leg = flown_.legs.back();
+  const bool has_gap = onward.to_fly != nullptr && onward.to_fly->gap;
   FlownLeg straight;
   straight.joined = true;
   straight.searching = leg.searching;
-  straight.leg =
-      gap == nullptr ? Leg{LegKind::cross, leg.leg.to, leg.leg.to, GeodesicLine()} : *gap;
-  straight.drawn = gap == nullptr ? std::nullopt : onward.to_fly->gap_drawn;
+  straight.leg = {LegKind::cross, leg.leg.to, leg.leg.to, GeodesicLine()};
+  if (has_gap) {
+    straight.leg = *onward.to_fly->gap;
+    straight.drawn = onward.to_fly->gap_drawn;
+  }
+  const Offset way = make_offset(straight.leg.line.start_track, straight.leg.line.length);
+  const Join found = join({from, to, way}, {aircraft_.true_airspeed, rate_, frame.wind()});
+  take_back_last();
+  if (found.straight.time < kNoStraight) {
+    leg.turn = make_turn(found.form, found.arcs, frame);
+    return add(leg);
+  }
   straight.triangle = over_ground(
       {found.straight.track, found.straight.heading,
        turn_between(found.straight.track, found.straight.heading), found.straight.ground_speed},
@@ -130,8 +141,8 @@ void FlightLog::turn_onto(FlownLeg leg, const WindTriangle& end, Onward onward,
   straight.distance = straight.triangle.ground_speed * straight.time;
   leg.turn = make_turn(found.form, std::array{found.arcs[0]}, frame);
   straight.turn = make_turn(found.form, std::array{found.arcs[1]}, frame);
-  add(std::move(leg));
-  add(std::move(straight));
+  add(leg);
+  add(straight);
 }
 
 void FlightLog::fly_leg(const LegToFly& to_fly, bool searching, Onward onward) {
@@ -154,7 +165,7 @@ void FlightLog::fly_leg(const LegToFly& to_fly, bool searching, Onward onward) {
   leg.distance =
       frame.object == Velocity() ? line.line.length : leg.triangle.ground_speed * timing.time;
   lead_in_ = Length();
-  turn_onto(std::move(leg), timing.end, onward, frame);
+  turn_onto(leg, timing.end, onward, frame);
 }
 
 void FlightLog::fly_out(Position base, const Leg& first) {
@@ -183,13 +194,10 @@ void FlightLog::fly_pattern(std::span<const LegToFly> legs) {
 }
 
 void FlightLog::fly_home(Position base) {
-  FlownLeg last = std::move(flown_.legs.back());
+  FlownLeg last = flown_.legs.back();
   const Position end = flight::over_ground(flown_, last.leg.to, flown_.total_time);
   const GeodesicLine direct = geodesic(end, base);
-  if (direct.length < kNoTransit) {
-    flown_.legs.back() = std::move(last);
-    return;
-  }
+  if (direct.length < kNoTransit) return;
   const Frame frame = frame_at(flown_.total_time, true);
   try {
     const WindTriangle from =
@@ -199,10 +207,8 @@ void FlightLog::fly_home(Position base) {
     const Arc arc = arc_between(from, to);
     last.turn = make_turn(TurnForm::plain, std::array{arc}, frame);
     const Offset way = way_over_ground(arc, {aircraft_.true_airspeed, rate_, frame.air});
-    flown_.legs.pop_back();
-    flown_.total_time = last.start;
-    flown_.total_distance = flown_.total_distance - last.distance;
-    add(std::move(last));
+    take_back_last();
+    add(last);
     const Position turned = travel(end, direction(way), length(way)).position;
     fly_leg({pattern::make_leg(LegKind::transit, turned, base), std::nullopt, std::nullopt,
              std::nullopt},

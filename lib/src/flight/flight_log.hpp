@@ -34,6 +34,8 @@ class FlightLog {
   void fly_leg(const LegToFly& leg, bool searching, Onward onward);
   void add(FlownLeg leg);
   void turn_onto(FlownLeg leg, const WindTriangle& end, Onward onward, const Frame& frame);
+  void join_onto(TrueDirection from, TrueDirection to, Onward onward, const Frame& frame);
+  void take_back_last();
   Frame frame_at(Duration time, bool searching) const;
   WindTriangle over_ground(const WindTriangle& relative, const Frame& frame) const;
   FlownTurn make_turn(TurnForm form, std::span<const Arc> arcs, const Frame& frame) const;

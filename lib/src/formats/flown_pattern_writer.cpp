@@ -17,7 +17,6 @@
 namespace sweepwright::formats {
 namespace {
 
-using flight::FlownLeg;
 using flight::FlownLegPath;
 using nlohmann::ordered_json;
 
@@ -151,8 +150,8 @@ void write_csv(Sink& sink, const FlownReport& report) {
     for (Property& property : turn_properties(turn.value_or(flight::FlownTurn()))) {
       row.push_back(turn ? std::move(property.value) : PropertyValue());
     }
-    row.push_back(format_position(paths[i].straight.front().position));
-    row.push_back(format_position(paths[i].straight.back().position));
+    row.emplace_back(format_position(paths[i].straight.front().position));
+    row.emplace_back(format_position(paths[i].straight.back().position));
     writer.row(row);
   }
 }

@@ -40,7 +40,7 @@ Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& a
       legend_line("search leg as flown", Stroke{colour, style::kSearchLeg, {}}),
       legend_line("turns and cross legs", Stroke{colour, style::kCrossLeg, {}}),
       legend_line("pattern as drawn", Stroke{style::kFaint, style::kCellLine, {}})};
-  const bool transits = report.flown.legs.front().searching == false;
+  const bool transits = !report.flown.legs.front().searching;
   if (transits) {
     legend.push_back(
         legend_line("to and from the base", Stroke{colour, style::kCrossLeg, {0.4, 0.9}}));

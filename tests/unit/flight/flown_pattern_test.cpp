@@ -161,6 +161,26 @@ TEST(FlownPattern, CornersThatCannotBeCutAreFlownOver) {
   expect_totals_are_sums(flown);
 }
 
+// A circle of 2 NM radius as 72 legs of 0.17 NM: bends of 5 degrees, with and without room.
+TEST(FlownPattern, ALineOfSmallBendsIsFollowed) {
+  const Position middle = at(45, 5);
+  for (const int corners : {72, 360}) {
+    pattern::Pattern ring;
+    const auto corner_at = [&](int i) {
+      return travel(middle, TrueDirection::degrees(360.0 * i / corners), Length::nautical_miles(2))
+          .position;
+    };
+    for (int i = 0; i < corners; ++i) {
+      ring.legs.push_back(
+          pattern::make_leg(LegKind::search, corner_at(i), corner_at((i + 1) % corners)));
+    }
+    const FlownPattern flown = fly(ring, ninety_knots(), {}, at_noon());
+    EXPECT_NEAR(flown.total_time / (pattern::total_distance(ring) / Speed::knots(90)), 1, 0.001);
+    EXPECT_EQ(flown.legs.size(), ring.legs.size());
+    expect_totals_are_sums(flown);
+  }
+}
+
 TEST(FlownPattern, CloseRowsAreSkippedAndFilledWhenThatIsQuicker) {
   const pattern::Pattern close = ladder(at(38, -117), 0, 0.4, 12);
   FlyOptions options = at_noon();

@@ -25,6 +25,10 @@ inline constexpr Angle kNoTurn = Angle::degrees(1);
 /// Sharper changes of track are not cut: the leads would grow past any leg.
 inline constexpr Angle kSharpestCorner = Angle::degrees(150);
 
+/// A change of track of up to this that has no room for leads is followed along the legs, as bends
+/// of a line of short legs are; sharper ones are flown over. Own choice.
+inline constexpr Angle kBend = Angle::degrees(30);
+
 struct Corner {
   Arc arc;
   Length lead_out;

@@ -5,7 +5,8 @@
 //   - Each leg has its wind triangle (wind_triangle.hpp), with the wind of the flight's height at
 //     the leg's middle time.
 //   - Where two legs meet in a corner the turn is led, if it fits into half of each leg
-//     (corner.hpp); otherwise the crew flies over the corner and comes back onto the next leg
+//     (corner.hpp); without room for it, bends of up to kBend are followed along the legs, and
+//     at sharper corners the crew flies over the corner and comes back onto the next leg
 //     (join.hpp).
 //   - Search legs of a ladder are flown to their ends; the cross leg between two of them becomes
 //     the quickest way onto the next one: turn, straight flight, turn, or a teardrop.
