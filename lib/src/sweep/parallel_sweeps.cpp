@@ -123,16 +123,15 @@ Length widest_spacing(const LateralRangeCurve& curve, Probability wanted) {
   Length too_wide = width / wanted.value();
   Length spacing = too_wide;
   const Length least = std::max(width / kMostCoverage, kLeastSpacingOfReach * reach(curve));
-  while (!finds(spacing)) {
-    too_wide = spacing;
-    spacing = spacing * kStep;
+  for (; spacing < least || !finds(spacing); spacing = spacing * kStep) {
     if (spacing < least) {
       throw Error(ErrorCode::impossible,
                   fmt::format("no track spacing down to {:.3f} NM gives a probability of detection "
                               "of {} with this lateral range curve",
                               least.nautical_miles(), wanted.value()),
-                  "ask for less, such as 0.95");
+                  "ask for less");
     }
+    too_wide = spacing;
   }
   for (int i = 0; i < kHalvings; ++i) {
     const Length between = 0.5 * (spacing + too_wide);

@@ -125,11 +125,16 @@ TEST(ParallelSweeps, RefusesWhatCannotBe) {
   EXPECT_THROW(parallel_sweeps_probability(curve, Length()), Error);
   EXPECT_THROW(parallel_sweeps_probability(curve, Length::metres(5)), Error);
   EXPECT_THROW(widest_spacing(curve, Probability()), Error);
-  try {
-    widest_spacing(curve, Probability(1));
-    ADD_FAILURE() << "no error";
-  } catch (const Error& error) {
-    EXPECT_EQ(error.code(), ErrorCode::impossible);
+  // A crew that hardly sees anything, however far it looks.
+  const LateralRangeCurve dim =
+      alike({{Length(), Probability(0.001)}, {Length::nautical_miles(90), Probability(0.001)}});
+  for (const LateralRangeCurve& hopeless : {curve, dim}) {
+    try {
+      widest_spacing(hopeless, Probability(1));
+      ADD_FAILURE() << "no error";
+    } catch (const Error& error) {
+      EXPECT_EQ(error.code(), ErrorCode::impossible);
+    }
   }
 }
 
