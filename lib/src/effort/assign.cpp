@@ -126,6 +126,15 @@ void check(std::span<const Searcher> searchers) {
 
 }  // namespace
 
+std::vector<ProbableGround> ground_of(const belief::Belief& belief) {
+  std::vector<ProbableGround> ground;
+  for (std::size_t i = 0; i < belief.cells.size(); ++i) {
+    if (belief.probability[i] <= 0) continue;
+    ground.push_back({grid::outline(belief.cells[i]), belief.probability[i]});
+  }
+  return ground;
+}
+
 FlyablePlan assign(std::span<const ProbableGround> belief, std::span<const Searcher> searchers,
                    std::optional<TrueDirection> axis) {
   check(searchers);

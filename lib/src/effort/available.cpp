@@ -87,8 +87,14 @@ Area total_effort(std::span<const Unit> units) {
   return total;
 }
 
-double hours_factor(std::span<const Unit> units, Area wanted) {
-  return wanted / total_effort(units);
+std::vector<Unit> with_hours_for(std::span<const Unit> units, Area effort) {
+  const double factor = effort / total_effort(units);
+  std::vector<Unit> stretched(units.begin(), units.end());
+  for (Unit& unit : stretched) {
+    unit.search_time *= factor;
+    unit.time_away.reset();  // it no longer says where the search time is from
+  }
+  return stretched;
 }
 
 }  // namespace sweepwright::effort

@@ -13,6 +13,8 @@ add_room(formats
     digest.cpp
     drawing.cpp
     drawn_ring.cpp
+    effort_report.cpp
+    effort_working.cpp
     elevation_reader.cpp
     esri_ascii_reader.cpp
     flown_legs.cpp

@@ -40,7 +40,9 @@ TEST(Available, adds_up_over_units) {
       make_unit("Lark 1", Length::nautical_miles(2), Speed::knots(90), {.endurance = hours(4)}),
       unit(Length::nautical_miles(1), Speed::knots(10), hours(2))};
   EXPECT_NEAR(total_effort(units).square_nautical_miles(), 612 + 20, 1e-9);
-  EXPECT_NEAR(hours_factor(units, Area::square_nautical_miles(1264)), 2, 1e-12);
+  const std::vector<Unit> twice = with_hours_for(units, Area::square_nautical_miles(1264));
+  EXPECT_NEAR(twice[0].search_time.count(), 2 * 3.4 * 3600, 1e-6);
+  EXPECT_NEAR(total_effort(twice).square_nautical_miles(), 1264, 1e-9);
 }
 
 template <typename Call>

@@ -32,6 +32,7 @@
 #include <span>
 #include <vector>
 
+#include "sweepwright/belief/belief.hpp"
 #include "sweepwright/effort/available.hpp"
 #include "sweepwright/position/region.hpp"
 #include "sweepwright/sweep/detection.hpp"
@@ -45,6 +46,9 @@ struct ProbableGround {
   Region ground;
   double probability = 0;
 };
+
+/// The cells of a belief that hold any probability.
+std::vector<ProbableGround> ground_of(const belief::Belief& belief);
 
 /// What makes a rectangle flyable. Zero where there is no limit.
 struct FlyingLimits {

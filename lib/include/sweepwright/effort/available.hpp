@@ -63,7 +63,8 @@ Area search_effort(const Unit& unit);
 /// The efforts added up. Throws Error(value) when there are no units.
 Area total_effort(std::span<const Unit> units);
 
-/// How many times the units' hours a search of that effort needs: wanted / total_effort().
-double hours_factor(std::span<const Unit> units, Area wanted);
+/// The units with the hours that an effort needs: all search times stretched alike. Errors as
+/// total_effort().
+std::vector<Unit> with_hours_for(std::span<const Unit> units, Area effort);
 
 }  // namespace sweepwright::effort

@@ -33,6 +33,7 @@
 #include <vector>
 
 #include "sweepwright/base/quantity.hpp"
+#include "sweepwright/belief/belief.hpp"
 #include "sweepwright/sweep/detection.hpp"
 
 namespace sweepwright::effort {
@@ -42,6 +43,11 @@ struct Cells {
   std::span<const double> probabilities;
   std::span<const Area> areas;
 };
+
+/// Those of a belief, which must outlive them.
+inline Cells cells_of(const belief::Belief& belief) {
+  return {belief.probability, belief.area};
+}
 
 struct Allocation {
   std::vector<double> coverages;  ///< of each cell: effort in it / its area; 0 where none
