@@ -116,9 +116,9 @@ void check(std::span<const Searcher> searchers) {
       });
   throw Error(
       ErrorCode::impossible,
-      fmt::format("no rectangles were found that all {} units can fly: unit {} flies {:.1f} NM in "
-                  "its search time, with legs of {:.1f} NM at least",
-                  searchers.size(), hardest->unit.callsign,
+      fmt::format("no rectangles were found that all units can fly: unit {} flies {:.1f} NM in its "
+                  "search time, with legs of {:.1f} NM at least",
+                  hardest->unit.callsign,
                   (hardest->unit.search_speed * hardest->unit.search_time).nautical_miles(),
                   hardest->limits.least_leg.nautical_miles()),
       "lower the least leg or the least width, or give fewer units");

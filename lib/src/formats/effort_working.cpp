@@ -26,19 +26,29 @@ std::string knots(Speed speed) {
   return fmt::format("{:.1f} kt", speed.knots());
 }
 
+/// How the time on scene came about.
+std::string time_away_text(const effort::TimeAway& away) {
+  const Duration taken = away.way_out + away.way_back + away.reserve;
+  if (taken.count() == 0) return "given by the planner";
+  return fmt::format("endurance {} - way out {} - way back {} - reserve {}",
+                     format_duration_minutes(away.endurance), format_duration_minutes(away.way_out),
+                     format_duration_minutes(away.way_back), format_duration_minutes(away.reserve));
+}
+
 void add_unit(const effort::Unit& unit, sweep::Working& working) {
   if (unit.time_away) {
-    const effort::TimeAway& away = *unit.time_away;
+    const Duration on_scene = effort::on_scene_endurance(*unit.time_away);
+    working.push_back({fmt::format("{}: hours on scene", unit.callsign),
+                       time_away_text(*unit.time_away), hours(on_scene), ""});
     working.push_back(
-        {fmt::format("{}: on scene", unit.callsign),
-         fmt::format("endurance {} - way out {} - way back {} - reserve {}",
-                     format_duration_minutes(away.endurance), format_duration_minutes(away.way_out),
-                     format_duration_minutes(away.way_back), format_duration_minutes(away.reserve)),
-         hours(effort::on_scene_endurance(away)), ""});
-    working.push_back({fmt::format("{}: search time T", unit.callsign),
-                       fmt::format("{} x {}", sweep::kSearchShareOfOnSceneEndurance,
-                                   hours(effort::on_scene_endurance(away))),
-                       hours(unit.search_time), kShareSource});
+        {fmt::format("{}: search time T", unit.callsign),
+         fmt::format("{} x {}", sweep::kSearchShareOfOnSceneEndurance, hours(on_scene)),
+         hours(unit.search_time), kShareSource});
+  } else {
+    working.push_back(
+        {fmt::format("{}: hours on scene", unit.callsign),
+         fmt::format("{} / {}", hours(unit.search_time), sweep::kSearchShareOfOnSceneEndurance),
+         hours(unit.search_time / sweep::kSearchShareOfOnSceneEndurance), kShareSource});
   }
   working.push_back({fmt::format("{}: effort Z = W V T", unit.callsign),
                      fmt::format("{} x {} x {}", miles(unit.sweep_width), knots(unit.search_speed),
