@@ -27,20 +27,11 @@ effort::Searcher searcher(const Assignment& assignment) {
            .least_width = radius * 2}};
 }
 
-std::vector<effort::ProbableGround> probable_ground(const belief::Belief& belief) {
-  std::vector<effort::ProbableGround> ground;
-  ground.reserve(belief.cells.size());
-  for (std::size_t i = 0; i < belief.cells.size(); ++i) {
-    ground.push_back({outline(belief.cells[i]), belief.probability[i]});
-  }
-  return ground;
-}
-
 std::vector<sweep::Coverage> share_by_belief(Plan& plan) {
   std::vector<effort::Searcher> searchers;
   for (const Assignment& assignment : plan.assignments) searchers.push_back(searcher(assignment));
   const effort::FlyablePlan best =
-      effort::assign(probable_ground(plan.belief->belief), searchers, plan.mission.leg_direction);
+      effort::assign(effort::ground_of(plan.belief->belief), searchers, plan.mission.leg_direction);
   std::vector<sweep::Coverage> coverages;
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     plan.assignments[i].sector = best.assignments[i].region;
