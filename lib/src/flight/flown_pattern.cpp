@@ -69,9 +69,8 @@ void add_remarks(FlownPattern& flown, const pattern::Pattern& pattern, const Win
     const std::string spacing = format_length(pattern.spacing, LengthUnit::nautical_mile, 2);
     if (flown.skipped_rows > 0) {
       flown.remarks.push_back(
-          fmt::format("rows are flown in the order 1, {}, 2, {}, ...: the turn's diameter of {} is "
-                      "not under the "
-                      "spacing of {}",
+          fmt::format("rows are flown in the order 1, {}, 2, {}, ...: quicker than one after the "
+                      "other, at a turn {} across in calm air and a spacing of {}",
                       flown.skipped_rows + 1, flown.skipped_rows + 2, diameter, spacing));
     }
     if (loops > 0) {

@@ -38,7 +38,7 @@ Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& a
       legend_symbol("commence search point", level_start_symbol),
       legend_symbol("end of search", end_symbol),
       legend_line("search leg as flown", Stroke{colour, style::kSearchLeg, {}}),
-      legend_line("turns and cross legs", Stroke{colour, style::kCrossLeg, {}}),
+      legend_line("turns, cross and transit legs", Stroke{colour, style::kCrossLeg, {}}),
       legend_line("pattern as drawn", Stroke{style::kFaint, style::kCellLine, {}})};
   const bool transits = !report.flown.legs.front().searching;
   if (transits) {
