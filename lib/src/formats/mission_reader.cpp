@@ -7,6 +7,7 @@
 
 #include "formats/json_cursor.hpp"
 #include "formats/mission_reader_area.hpp"
+#include "formats/mission_reader_belief.hpp"
 #include "formats/mission_reader_units.hpp"
 #include "formats/mission_values.hpp"
 #include "sweepwright/base/text.hpp"
@@ -188,7 +189,7 @@ void read_wanted_coverage(JsonObject& in, plan::Mission& mission) {
   if (in.has("coverage") && in.has("pod")) {
     in.mistake("pod",
                Error(ErrorCode::input, "coverage and pod are both given", "keep one of them"));
-  } else if (!in.has("coverage") && !in.has("pod")) {
+  } else if (!in.has("coverage") && !in.has("pod") && in.has("search_area")) {
     in.mistake("coverage", Error(ErrorCode::input, "neither coverage nor pod is given",
                                  "write the wanted coverage, such as 1.0, or the wanted "
                                  "probability of detection, such as 0.78"));
@@ -230,12 +231,23 @@ plan::Mission mission(const JsonCursor& cursor, const FileLoader& load) {
   mission.incident = in.required("incident", incident);
   mission.object = in.required("search_object", search_object);
   mission.conditions = in.required("conditions", conditions);
-  const SearchArea area =
-      in.required("search_area", [&](const JsonCursor& place) { return search_area(place, load); });
+  const auto field =
+      in.optional("belief", [&](const JsonCursor& place) { return belief_field(place, load); });
+  if (field) {
+    mission.scenarios = field->scenarios;
+    mission.input_remarks = field->remarks;
+    mission.inputs = field->inputs;
+  }
+  // Without an area, the belief says where to search.
+  const auto read_area = [&](const JsonCursor& place) { return search_area(place, load); };
+  const SearchArea area = in.has("belief")
+                              ? in.optional("search_area", read_area).value_or(SearchArea())
+                              : in.required("search_area", read_area);
   mission.area = area.region;
   mission.area_name = area.name;
-  mission.input_remarks = area.remarks;
-  mission.inputs = area.inputs;
+  mission.input_remarks.insert(mission.input_remarks.end(), area.remarks.begin(),
+                               area.remarks.end());
+  mission.inputs.insert(mission.inputs.end(), area.inputs.begin(), area.inputs.end());
   mission.datum = in.optional("datum", named_place);
   mission.grid = in.required("grid", grid_choice);
   read_wanted_coverage(in, mission);

@@ -49,6 +49,7 @@ add_room(formats
     map_view.cpp
     mission_reader.cpp
     mission_reader_area.cpp
+    mission_reader_belief.cpp
     mission_reader_units.cpp
     mission_values.cpp
     number_text.cpp

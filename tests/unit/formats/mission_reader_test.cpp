@@ -163,6 +163,32 @@ TEST(MissionReader, full_sample_units) {
   EXPECT_THAT(heron.remarks, IsEmpty());
 }
 
+TEST(MissionReader, belief_sample) {
+  const plan::Mission mission = good("belief.json");
+  EXPECT_TRUE(mission.area.polygons.empty());
+  ASSERT_EQ(mission.scenarios.size(), 8U);
+  EXPECT_EQ(mission.scenarios[0].name, "Came down near the last radar position");
+  EXPECT_EQ(mission.scenarios[0].weight, 3);
+  EXPECT_EQ(std::get<belief::Datum>(mission.scenarios[0].source).error, Length::nautical_miles(4));
+  // E = sqrt(D^2 + X^2 + Y^2)
+  EXPECT_NEAR(std::get<belief::Datum>(mission.scenarios[1].source).error.nautical_miles(),
+              std::sqrt(0.25 + 9 + 0.01), 1e-12);
+  const auto& ellipse = std::get<belief::ErrorEllipse>(mission.scenarios[2].source);
+  EXPECT_EQ(ellipse.semi_major, Length::nautical_miles(6));
+  EXPECT_EQ(ellipse.major_axis, TrueDirection::degrees(35));
+  const auto& line = std::get<belief::DatumLine>(mission.scenarios[3].source);
+  EXPECT_EQ(line.route.size(), 3U);
+  EXPECT_THAT(line.leg_weights, ElementsAre(1, 2));
+  const auto& bands = std::get<belief::RouteBands>(mission.scenarios[4].source);
+  ASSERT_EQ(bands.bands.size(), 2U);
+  EXPECT_EQ(bands.bands[1].probability, 0.3);
+  EXPECT_EQ(std::get<belief::Patches>(mission.scenarios[5].source).patches.size(), 1U);
+  const auto& votes = std::get<belief::Patches>(mission.scenarios[7].source).patches;
+  ASSERT_EQ(votes.size(), 3U);
+  EXPECT_NEAR(votes[0].share, 0.35, 1e-12);  // the mean of 0.5 and 0.2
+  EXPECT_EQ(mission.inputs.size(), 3U);      // the mission, and a drawn file twice
+}
+
 TEST(MissionReader, full_sample_channels_hazards_and_inputs) {
   const plan::Mission mission = good("full.json");
   ASSERT_EQ(mission.channels.size(), 2U);
