@@ -15,7 +15,7 @@ packages_of() {
     tests) echo libgtest-dev libgmock-dev librapidcheck-dev gdal-bin libxml2-utils poppler-utils python3 \
       python3-jsonschema ;;
     browser) echo chromium proj-bin ;;
-    bench) echo libbenchmark-dev libgeos-dev python3-numpy ;;
+    bench) echo libbenchmark-dev libgeos-dev python3-numpy gdal-bin ;;
     tidy) echo clang-format clang-tidy ;;
     fuzz) echo clang libclang-rt-14-dev ;;
     *) echo "unknown package group $1" >&2; exit 2 ;;

@@ -92,6 +92,16 @@ INSTANTIATE_TEST_SUITE_P(
                                         "second_package_agrees", "note"})),
     test::RowName());
 
+// One test for the whole table: 2,000 registered ones would only slow the run.
+TEST(GarsAgainstTheNgaPackage, AgreesOnTwoThousandPlaces) {
+  const auto rows =
+      test::check_rows("grid/gars_nga_package.csv", {"lat_deg", "lon_deg", "gars_5min"});
+  ASSERT_EQ(rows.size(), 2000u);
+  for (const CheckRow& row : rows) {
+    EXPECT_EQ(name("gars", position(row, "lat_deg", "lon_deg"), "5min"), row.text("gars_5min"));
+  }
+}
+
 class GarsEdges : public testing::TestWithParam<CheckRow> {};
 TEST_P(GarsEdges, BelongToTheCellNorthAndEast) {
   const CheckRow& row = GetParam();

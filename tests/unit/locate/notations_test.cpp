@@ -61,6 +61,18 @@ INSTANTIATE_TEST_SUITE_P(GeographicLib, MgrsAndUtm,
                               "second_package_agrees", "note"})),
                          test::RowName());
 
+// One test for the whole table: 2,000 registered ones would only slow the run.
+TEST(MgrsAgainstTheNgaPackage, agrees_on_two_thousand_places) {
+  const auto rows =
+      test::check_rows("grid/mgrs_nga_package.csv", {"lat_deg", "lon_deg", "mgrs_1m"});
+  ASSERT_EQ(rows.size(), 2000u);
+  for (const test::CheckRow& row : rows) {
+    const std::string ours = format_mgrs(at(row.number("lat_deg"), row.number("lon_deg")));
+    // The package writes no leading zero of a zone.
+    EXPECT_EQ(ours.substr(ours[0] == '0' ? 1 : 0), row.text("mgrs_1m"));
+  }
+}
+
 TEST(Notations, keys_and_order_are_fixed) {
   std::vector<std::string> keys;
   for (const Written& written : notations(at(38.25, -117))) keys.emplace_back(written.key);
