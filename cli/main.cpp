@@ -13,7 +13,6 @@
 #include "common/usage_error.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/version.hpp"
-#include "sweepwright/formats/cautions.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -48,9 +47,8 @@ std::string typed(int argc, char** argv) {
 }
 
 std::string footer() {
-  std::string text = "sweepwright COMMAND --help shows a command's options with an example.\n\n";
-  for (const std::string_view caution : formats::kCautions) text += fmt::format("{}\n", caution);
-  return text;
+  return "sweepwright COMMAND --help shows a command's options with an example.\n\n" +
+         caution_lines();
 }
 
 int run(int argc, char** argv) {

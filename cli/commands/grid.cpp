@@ -334,7 +334,8 @@ void add_grid_command(CLI::App& app, Context& context) {
       "  sweepwright grid --system gars --at \"38-15.0N 117-02.5W\" --format csv\n"
       "  sweepwright grid --system gars --level 5min --bbox -118,37,-117,38 -o cells.kml\n"
       "  sweepwright grid --system mgrs --level 1km --area area.geojson --clip --label\n"
-      "  sweepwright grid --system quarter --cell 38/117D --cells-as gars --level 5min");
+      "  sweepwright grid --system quarter --cell 38/117D --cells-as gars --level 5min\n\n" +
+      caution_lines());
   auto options = std::make_shared<GridOptions>();
   command->add_option("--system", options->system, "The grid")
       ->required()

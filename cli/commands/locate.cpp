@@ -306,7 +306,8 @@ void add_locate_command(CLI::App& app, Context& context) {
       "  sweepwright locate \"FROM 38-15.0N 117-02.5W 045T 12NM\"\n"
       "  sweepwright locate --crs EPSG:4267 \"38-15.0N 117-02.5W\"\n"
       "  sweepwright locate --file positions.txt --notation mgrs\n"
-      "  sweepwright locate --file - --crs EPSG:4267 --json");
+      "  sweepwright locate --file - --crs EPSG:4267 --json\n\n" +
+      caution_lines());
   auto options = std::make_shared<LocateOptions>();
   command->add_option("text", options->text, "The position as written or spoken")
       ->type_name("TEXT");

@@ -7,6 +7,7 @@
 
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/output_file.hpp"
 
 namespace sweepwright::cli {
@@ -55,6 +56,12 @@ void OutputOptions::write(const std::function<void(formats::Sink&)>& write) cons
                            overwrite_ ? formats::Existing::replace : formats::Existing::refuse);
   write(file);
   file.commit();
+}
+
+std::string caution_lines() {
+  std::string text;
+  for (const std::string_view caution : formats::kCautions) text += fmt::format("{}\n", caution);
+  return text;
 }
 
 void print(std::string_view text) {

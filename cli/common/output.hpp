@@ -36,6 +36,9 @@ class OutputOptions {
 inline constexpr std::string_view kPicture = "svg";
 inline constexpr formats::PaperSize kPictureSize{180, 140};
 
+/// The cautions, one a line: the end of each command's help.
+std::string caution_lines();
+
 /// Writes text to standard output.
 void print(std::string_view text);
 /// Writes a line to standard error: talk, not data.
