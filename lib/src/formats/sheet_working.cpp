@@ -32,6 +32,10 @@ void add_sweep_width(Sheet& sheet, const sweep::SweepWidth& width,
 std::string detection_expression(const plan::Mission& mission, const plan::Assignment& assignment) {
   std::string text = fmt::format("{}, C = {:.3f}", sweep::formula(mission.detection_law),
                                  assignment.coverage.value());
+  if (assignment.pattern.kind == pattern::Kind::sector) {
+    text = fmt::format("mean over the disc of {}, C = {:.3f} half way out",
+                       sweep::formula(mission.detection_law), assignment.coverage.value());
+  }
   if (assignment.searched_share < 1) {
     text = fmt::format("{:.3f} of the sector searched x ({})", assignment.searched_share, text);
   }

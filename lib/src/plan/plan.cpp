@@ -13,6 +13,7 @@
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
+#include "sweepwright/sweep/sector_search.hpp"
 
 namespace sweepwright::plan {
 namespace {
@@ -126,12 +127,21 @@ void add_light_remarks(Assignment& assignment) {
   }
 }
 
+/// On the ground that the pattern searches. A sector search finds less there than its spacing half
+/// way out says: most of the disc lies near the rim.
+sweep::Probability detection_where_searched(const Mission& mission, const Assignment& assignment) {
+  if (assignment.pattern.kind != pattern::Kind::sector) {
+    return sweep::probability_of_detection(mission.detection_law, assignment.coverage);
+  }
+  return sweep::sector_search_probability(mission.detection_law, assignment.sweep_width.width,
+                                          {assignment.pattern.legs.front().line.length});
+}
+
 void finish(const Mission& mission, Assignment& assignment) {
   assignment.coverage = sweep::coverage(assignment.sweep_width.width, assignment.spacing);
   assignment.searched_share = std::min(1.0, searched(assignment) / area(assignment.sector));
   assignment.probability_of_detection = sweep::Probability(
-      assignment.searched_share *
-      sweep::probability_of_detection(mission.detection_law, assignment.coverage).value());
+      assignment.searched_share * detection_where_searched(mission, assignment).value());
   const grid::Grid& grid = grid::grid(mission.grid.system);
   assignment.cells = grid.cells_touching(assignment.sector, grid.level(mission.grid.level));
 

@@ -8,6 +8,7 @@
 #include "support/ground.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/sweep/search_effort.hpp"
+#include "sweepwright/sweep/sector_search.hpp"
 
 namespace sweepwright::plan {
 namespace {
@@ -254,6 +255,17 @@ TEST(Plan, FliesASmallSectorRoundTheDatumAsASquare) {
   const Plan asked = make_plan(mission);
   EXPECT_EQ(asked.assignments[0].pattern.kind, pattern::Kind::sector);
   EXPECT_EQ(commence_search_point(asked.assignments[0].pattern), at(38, -117));
+  // Less than its spacing half way out says, by the mean over the disc.
+  const Assignment& sector_search = asked.assignments[0];
+  const Length radius = sector_search.pattern.legs.front().line.length;
+  EXPECT_NEAR(sector_search.probability_of_detection.value(),
+              sector_search.searched_share *
+                  sweep::sector_search_probability(mission.detection_law,
+                                                   sector_search.sweep_width.width, {radius, 3})
+                      .value(),
+              1e-12);
+  EXPECT_LT(sector_search.probability_of_detection,
+            sweep::probability_of_detection(mission.detection_law, sector_search.coverage));
   mission.datum.reset();
   EXPECT_THROW(make_plan(mission), Error);
 }

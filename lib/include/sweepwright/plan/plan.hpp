@@ -65,7 +65,8 @@ struct Assignment {
   /// Share of the sector that the pattern searches: 1, but for an expanding square that ends before
   /// the sector's corners.
   double searched_share = 1;
-  /// Over the whole sector: that of the coverage times the share searched.
+  /// Over the whole sector: that of the coverage times the share searched; for a sector search the
+  /// mean over its disc times that share (sweep/sector_search.hpp).
   sweep::Probability probability_of_detection;
   /// That the object is in the sector, by the mission's belief; none without one.
   std::optional<sweep::Probability> probability_of_containment;
