@@ -10,7 +10,9 @@
 #include "common/output.hpp"
 #include "sweepwright/formats/belief_reader.hpp"
 #include "sweepwright/formats/cautions.hpp"
+#include "sweepwright/formats/effort_map.hpp"
 #include "sweepwright/formats/effort_report.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -75,6 +77,10 @@ void run(const EffortOptions& options, const Context& context) {
   provenance.inputs = {file.digest};
   const formats::EffortReport report = make_report(options, file.belief);
   options.output.write([&](formats::Sink& sink) {
+    if (format == kPicture) {
+      sink.write(formats::write_svg(formats::draw_effort_map(report, kPictureSize)));
+      return;
+    }
     const auto write =
         options.rectangles ? formats::write_effort_rectangles : formats::write_effort_cells;
     write(sink, report, effort_format(format), provenance);
@@ -123,7 +129,7 @@ void add_effort_command(CLI::App& app, Context& context) {
       ->add_option("--direction", options->direction,
                    "Rectangles: direction of the legs, or across it; else chosen")
       ->type_name("DIRECTION");
-  options->output.add_to(*command, {"geojson", "csv", "json"});
+  options->output.add_to(*command, {"geojson", "csv", "json", std::string(kPicture)});
   command->callback([options, &context] { run(*options, context); });
 }
 

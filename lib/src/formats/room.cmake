@@ -13,6 +13,7 @@ add_room(formats
     digest.cpp
     drawing.cpp
     drawn_ring.cpp
+    effort_map.cpp
     effort_report.cpp
     effort_working.cpp
     elevation_reader.cpp
@@ -71,6 +72,7 @@ add_room(formats
     provenance.cpp
     search_action_message.cpp
     setting.cpp
+    ramp.cpp
     sheet_content.cpp
     sheet_figures.cpp
     sheet_html.cpp
