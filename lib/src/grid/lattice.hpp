@@ -29,8 +29,7 @@ struct StepSquare {
 /// The angle plus `offset_degrees` in ticks; the sum must not be negative.
 inline Ticks to_ticks(double degrees, int offset_degrees) {
   constexpr double kScale = kTicksPerDegree;
-  // NOLINTNEXTLINE(bugprone-incorrect-roundings): half a tick is 15 nanometres, and nothing is
-  // negative.
+  // NOLINTNEXTLINE(bugprone-incorrect-roundings): the sum is never negative
   return static_cast<Ticks>(degrees * kScale + offset_degrees * kScale + 0.5);
 }
 inline Ticks north_ticks(Angle latitude) {
