@@ -8,6 +8,7 @@
 #include "formats/map_style.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/flight/flown_path.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -105,6 +106,34 @@ Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen
   }
   append(lines, std::move(arrows));
   return lines;
+}
+
+Elements flown_legs(const MapView& view, const plan::Assignment& assignment, const LegPen& pen) {
+  const flight::FlownPattern& flown = assignment.flown;
+  const std::vector<flight::FlownLegPath> paths = flight::flown_paths(flown);
+  const auto on_paper = [&](const std::vector<flight::PathPoint>& points) {
+    PaperLine line;
+    for (const flight::PathPoint& point : points) line.push_back(view.to_paper(point.position));
+    return line;
+  };
+  const Stroke thin{pen.colour, 0.6 * pen.width_mm, {}};
+  Elements joins;
+  pattern::Pattern searched = assignment.pattern;
+  searched.legs.clear();
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    const flight::FlownLeg& leg = flown.legs[i];
+    if (!leg.searching) continue;
+    if (leg.leg.kind == pattern::LegKind::search) {
+      searched.legs.push_back(leg.leg);
+    } else {
+      joins.push_back({Line{on_paper(paths[i].straight), thin}});
+    }
+    // The turn for home is no part of the search.
+    const bool last = i + 1 == paths.size() || !flown.legs[i + 1].searching;
+    if (leg.turn && !last) joins.push_back({Line{on_paper(paths[i].turn), thin}});
+  }
+  append(joins, legs(view, searched, pen));
+  return joins;
 }
 
 Elements leg_numbers(const MapView& view, const pattern::Pattern& pattern, LabelPlacer& placer) {

@@ -27,6 +27,8 @@ struct LegPen {
   bool arrows = true;
 };
 Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen& pen);
+/// The search legs the way they are flown, joined by the turns and ways between them as flown.
+Elements flown_legs(const MapView& view, const plan::Assignment& assignment, const LegPen& pen);
 
 /// Numbers near the start of each search leg, and on other legs where there is room.
 Elements leg_numbers(const MapView& view, const pattern::Pattern& pattern, LabelPlacer& placer);

@@ -180,10 +180,10 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
                            {},
                            hatch_of(crew)}});
     append(crews,
-           legs(view, assignment.pattern, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
+           flown_legs(view, assignment, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
   }
-  crews.push_back({Shape{
-      view.to_paper(plan.area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
+  crews.push_back(
+      {Shape{view.to_paper(plan.area), Stroke{style::kInk, style::kAreaOutline, {}}, {}, {}}});
 
   Elements over;
   const PaperBox& frame = paper.frame;

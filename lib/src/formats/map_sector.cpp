@@ -43,7 +43,8 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
                                          style::kHalo}});
                      return out;
                    }});
-  items.push_back(legend_line("cross leg", Stroke{crew.colour, style::kCrossLeg, {1.4, 0.8}}));
+  items.push_back(
+      legend_line("turns, cross legs", Stroke{crew.colour, 0.6 * style::kSearchLeg, {}}));
   items.push_back({"sector, corner A", [](PaperBox box) {
                      const double y = middle(box).y_mm;
                      return Elements{{Line{{{box.left_mm, y}, {box.right_mm - 1.8, y}},
@@ -200,7 +201,7 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const PaperPoint base_at = view.to_paper(assignment.unit.base.position);
   Elements own;
   own.push_back({Line{{base_at, start}, Stroke{style::kQuiet, 0.3, {0.4, 1.1}}}});
-  append(own, legs(view, assignment.pattern, {crew.colour, style::kSearchLeg, {}, true}));
+  append(own, flown_legs(view, assignment, {crew.colour, style::kSearchLeg, {}, true}));
   own.push_back({Shape{
       view.to_paper(assignment.sector), Stroke{style::kInk, style::kSectorOutline, {}}, {}, {}}});
 

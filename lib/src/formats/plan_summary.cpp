@@ -74,13 +74,15 @@ std::string containment_text(const plan::Assignment& assignment) {
 std::string plan_summary(const plan::Plan& plan) {
   const plan::Incident& incident = plan.mission.incident;
   std::string text = fmt::format(
-      "{}\n{} to {}\nSearch object: {}\nArea {:.1f} NM2, effort {:.1f} NM2, coverage {:.2f} "
-      "(wanted {:.2f}), "
+      "{}\n{} to {}\nSearch object: {}\nArea {:.1f} NM2, effort {:.1f} NM2, coverage {:.2f}{}, "
       "probability of detection {:.0f} % ({})\n\n",
       incident.name, format_utc(incident.operational_period.from),
       format_utc(incident.operational_period.to), plan.mission.object.table_name,
       plan.searched.square_nautical_miles(), plan.effort.square_nautical_miles(),
-      plan.coverage_planned.value(), plan.coverage_wanted.value(),
+      plan.coverage_planned.value(),
+      plan.mission.area.polygons.empty()
+          ? std::string()
+          : fmt::format(" (wanted {:.2f})", plan.coverage_wanted.value()),
       100 * plan.probability_of_detection.value(), sweep::name(plan.mission.detection_law));
   if (plan.belief) text += belief_line(*plan.belief);
   text += fmt::format("{} {} {} {:>9} {:>8} {:>8} {:>5} {:>5} {:>5} {:>6} {:>5}\n",
