@@ -42,14 +42,27 @@ std::multiset<std::string> words(const Drawing& drawing) {
   return out;
 }
 
-/// The lines of legs: drawn in the crew's colour, from end to end, in the plan's order.
+/// The search legs in the order and the direction in which they are flown.
+std::vector<pattern::Leg> search_legs(const plan::Assignment& assignment) {
+  std::vector<pattern::Leg> legs;
+  for (const flight::FlownLeg& leg : assignment.flown.legs) {
+    if (leg.searching && leg.leg.kind == pattern::LegKind::search) legs.push_back(leg.leg);
+  }
+  return legs;
+}
+
+/// The lines of search legs: drawn in the crew's colour, heavier than turns and cross legs, from
+/// end to end, in the order flown.
 std::vector<Line> leg_lines(const Drawing& drawing, const plan::Assignment& assignment,
                             std::size_t crew) {
   std::vector<Line> out;
   for (const Line& line : all<Line>(drawing)) {
-    if (line.stroke.colour == crew_style(crew).colour) out.push_back(line);
+    constexpr double kHeavy = 0.3;
+    if (line.stroke.colour == crew_style(crew).colour && line.stroke.width_mm > kHeavy) {
+      out.push_back(line);
+    }
   }
-  out.resize(std::min(out.size(), assignment.pattern.legs.size()));
+  out.resize(std::min(out.size(), search_legs(assignment).size()));
   return out;
 }
 
@@ -130,11 +143,11 @@ TEST(Map, LegsAreInScaleAndTheScaleBarSaysWhich) {
     const plan::Assignment& assignment = plan.assignments[0];
     const Drawing map = draw_sector_map(plan, 0, {117, 110});
     const std::vector<Line> lines = leg_lines(map, assignment, 0);
-    ASSERT_EQ(lines.size(), assignment.pattern.legs.size()) << name;
-    const double scale =
-        length_mm(lines[0]) / assignment.pattern.legs[0].line.length.nautical_miles();
+    const std::vector<pattern::Leg> legs = search_legs(assignment);
+    ASSERT_EQ(lines.size(), legs.size()) << name;
+    const double scale = length_mm(lines[0]) / legs[0].line.length.nautical_miles();
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      const double expected = assignment.pattern.legs[i].line.length.nautical_miles() * scale;
+      const double expected = legs[i].line.length.nautical_miles() * scale;
       EXPECT_NEAR(length_mm(lines[i]), expected, 0.001 * expected + 1e-9) << name << " leg " << i;
     }
     EXPECT_NEAR(scale_bar_mm_per_unit(map, "NM"), scale, 0.002 * scale) << name;
@@ -149,8 +162,10 @@ TEST(Map, TrueNorthIsUpInTheMiddle) {
     const plan::Assignment& assignment = plan.assignments[0];
     const std::vector<Line> lines = leg_lines(draw_sector_map(plan, 0, {117, 110}), assignment, 0);
     const Position centre = middle(assignment.sector);
+    const std::vector<pattern::Leg> legs = search_legs(assignment);
+    ASSERT_EQ(lines.size(), legs.size()) << name;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      const pattern::Leg& leg = assignment.pattern.legs[i];
+      const pattern::Leg& leg = legs[i];
       const Arrival half = travel(leg.from, leg.line.start_track, leg.line.length / 2);
       // Meridians turn against each other by the difference of longitude times sin(latitude).
       const double convergence =
@@ -171,7 +186,7 @@ TEST(Map, SectorMapNamesWhatACrewLooksFor) {
   const std::multiset<std::string> text = words(draw_sector_map(plan, 0, {117, 110}));
   for (const char* word :
        {"A1", "CSP", "END", "TRUE N", "B", "C", "D", "commence search point", "end of pattern",
-        "cross leg", "next sector", "grid cell", "Dryfork Field"}) {
+        "turns, cross legs", "next sector", "grid cell", "Dryfork Field"}) {
     EXPECT_EQ(text.count(word), 1U) << word;
   }
   // The corner and the number of the first leg, and both once more in the legend.
