@@ -66,6 +66,7 @@ int run(int argc, char** argv) {
   add_locate_command(app, context);
   add_grid_command(app, context);
   add_sweep_command(app, context);
+  add_belief_command(app, context);
   add_effort_command(app, context);
   add_pattern_command(app, context);
   add_leg_command(app, context);

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "common/box_option.hpp"
 #include "common/command.hpp"
 #include "common/option_value.hpp"
 #include "common/output.hpp"
@@ -69,26 +70,6 @@ formats::CellFormat cell_format(const std::string& name) {
   if (name == "csv") return formats::CellFormat::csv;
   if (name == "json") return formats::CellFormat::json;
   return formats::CellFormat::geojson;
-}
-
-grid::LatLonBox parse_box(std::string_view text) {
-  std::vector<double> sides;
-  for (std::size_t start = 0; start <= text.size();) {
-    const std::size_t end = std::min(text.find(',', start), text.size());
-    sides.push_back(
-        parse_number(text.substr(start, end - start), "each side of the box in degrees"));
-    start = end + 1;
-  }
-  if (sides.size() != 4) {
-    throw Error(ErrorCode::value, fmt::format("'{}' has not four sides", printable(text)),
-                "write WEST,SOUTH,EAST,NORTH in degrees, such as -118,37,-117,38");
-  }
-  const grid::LatLonBox box{.south = Angle::degrees(sides[1]),
-                            .north = Angle::degrees(sides[3]),
-                            .west = Angle::degrees(sides[0]),
-                            .east = Angle::degrees(sides[2])};
-  grid::check(box);
-  return box;
 }
 
 ChosenGrid local_grid(const GridOptions& options) {

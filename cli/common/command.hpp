@@ -25,6 +25,7 @@ struct Context {
 void add_locate_command(CLI::App& app, Context& context);
 void add_grid_command(CLI::App& app, Context& context);
 void add_sweep_command(CLI::App& app, Context& context);
+void add_belief_command(CLI::App& app, Context& context);
 void add_effort_command(CLI::App& app, Context& context);
 void add_pattern_command(CLI::App& app, Context& context);
 void add_leg_command(CLI::App& app, Context& context);

@@ -1,5 +1,5 @@
-// Any bytes as a belief: read, or refused with an Error; what is read sums to 1 and is written and
-// read again.
+// Any bytes as a belief or as probabilities from elsewhere: read, or refused with an Error; a
+// belief that is read sums to 1 and can be written.
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -30,6 +30,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     require_whole(belief);
     formats::StringSink sink;
     formats::write_belief(sink, belief, formats::BeliefFormat::geojson, {});
+  } catch (const Error&) {
+  }
+  try {
+    formats::parse_stated_probabilities(text, "gars");
   } catch (const Error&) {
   }
   return 0;

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -9,6 +11,7 @@
 #include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/esri_ascii_reader.hpp"
 #include "sweepwright/formats/input_file.hpp"
 #include "sweepwright/grid/systems.hpp"
 
@@ -17,6 +20,8 @@ namespace {
 
 constexpr std::string_view kProbability = "probability";
 constexpr std::string_view kPod = "pod";
+/// An Esri ASCII grid begins with the number of its columns.
+constexpr std::string_view kRasterStart = "ncols";
 /// The system of cells whose ground came with the file.
 constexpr std::string_view kDrawn = "drawn";
 
@@ -35,6 +40,38 @@ grid::Cell cell_of(const CellRow& row) {
   } catch (const Error& error) {
     throw error.at(row.place);
   }
+}
+
+void require_probability(double value, const std::string& place) {
+  if (value >= 0 && value <= 1) return;
+  throw Error(ErrorCode::value, fmt::format("the probability {:g} is not from 0 to 1", value),
+              "write 25 percent as 0.25", place);
+}
+
+/// The form of a height model serves for any number of each cell of ground.
+belief::Patches raster(std::string_view text) {
+  const terrain::ElevationTile tile = parse_esri_ascii(text, "the raster").tile;
+  const auto* lattice = std::get_if<terrain::GeographicLattice>(&tile.lattice);
+  if (lattice == nullptr) {
+    throw Error(ErrorCode::input, "the raster is not in degrees", "give longitudes and latitudes");
+  }
+  belief::Patches found;
+  for (int row = 0; row < tile.rows; ++row) {
+    for (int column = 0; column < tile.columns; ++column) {
+      const double value = double{tile.heights_m[tile.index(row, column)]};
+      if (std::isnan(value) || value == 0) continue;
+      require_probability(value, fmt::format("row {} column {}", row + 1, column + 1));
+      const Angle north = lattice->north - lattice->latitude_step * (row - 0.5);
+      const Angle west = lattice->west + lattice->longitude_step * (column - 0.5);
+      const grid::LatLonBox box{
+          .south = std::max(north - lattice->latitude_step, Angle::degrees(-90)),
+          .north = std::min(north, Angle::degrees(90)),
+          .west = normalized_180(west),
+          .east = normalized_180(west + lattice->longitude_step)};
+      found.patches.push_back({box, value});
+    }
+  }
+  return found;
 }
 
 }  // namespace
@@ -93,18 +130,17 @@ std::vector<double> parse_cell_pods(std::string_view text, std::span<const grid:
   return pods;
 }
 
-std::vector<std::pair<grid::Cell, double>> parse_cell_probabilities(std::string_view text,
-                                                                    std::string_view system) {
+belief::Patches parse_stated_probabilities(std::string_view text, std::string_view system) {
+  if (to_lower_ascii(trimmed(text).substr(0, kRasterStart.size())) == kRasterStart) {
+    return raster(text);
+  }
   std::vector<std::pair<grid::Cell, double>> found;
   for (CellRow& row : read_cell_rows(text, kProbability).rows) {
     if (row.system.empty()) row.system = system;
-    if (!(row.value >= 0 && row.value <= 1)) {
-      throw Error(ErrorCode::value, fmt::format("the probability {} is not from 0 to 1", row.value),
-                  "write 25 percent as 0.25", row.place);
-    }
+    require_probability(row.value, row.place);
     found.emplace_back(cell_of(row), row.value);
   }
-  return found;
+  return belief::stated(found);
 }
 
 }  // namespace sweepwright::formats

@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "formats/belief_kml.hpp"
 #include "sweepwright/formats/cell_writer.hpp"
 #include "sweepwright/formats/geojson_writer.hpp"
 
@@ -47,6 +48,7 @@ void write_geojson(Sink& sink, const belief::Belief& belief, const Provenance& p
 void write_belief(Sink& sink, const belief::Belief& belief, BeliefFormat format,
                   const Provenance& provenance, const BeliefExtras& extras) {
   if (format == BeliefFormat::geojson) return write_geojson(sink, belief, provenance, extras);
+  if (format == BeliefFormat::kml) return write_belief_kml(sink, belief, provenance, extras.lines);
   const CellFile file{.format = format == BeliefFormat::csv ? CellFormat::csv : CellFormat::json,
                       .more = {"probability", "area_m2"},
                       .members = members(belief, extras)};

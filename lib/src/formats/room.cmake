@@ -2,7 +2,10 @@ add_room(formats
   SOURCES
     area_collector.cpp
     area_reader.cpp
+    belief_kml.cpp
+    belief_map.cpp
     belief_reader.cpp
+    belief_working.cpp
     belief_writer.cpp
     box_text.cpp
     cairo_painter.cpp
@@ -70,6 +73,8 @@ add_room(formats
     position_report.cpp
     property.cpp
     provenance.cpp
+    ramp.cpp
+    route_reader.cpp
     search_action_message.cpp
     setting.cpp
     ramp.cpp

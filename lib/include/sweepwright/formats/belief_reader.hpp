@@ -21,6 +21,7 @@
 #include <vector>
 
 #include "sweepwright/belief/belief.hpp"
+#include "sweepwright/belief/patches.hpp"
 #include "sweepwright/formats/provenance.hpp"
 
 namespace sweepwright::formats {
@@ -41,9 +42,9 @@ BeliefFile read_belief_file_and_digest(const std::string& path);
 /// Error(input) for a cell that is not among them.
 std::vector<double> parse_cell_pods(std::string_view text, std::span<const grid::Cell> cells);
 
-/// Probabilities of the cells of a grid, from a file that need not name the grid: outside is what
-/// they leave of 1.
-std::vector<std::pair<grid::Cell, double>> parse_cell_probabilities(std::string_view text,
-                                                                    std::string_view system);
+/// A belief from elsewhere, as shares of ground: a file of cells that need not name their grid (it
+/// is then `system`), or an Esri ASCII grid in degrees whose values are the probabilities of its
+/// cells. What they leave of 1 is outside. Throws Error(value) for values below 0 and sums above 1.
+belief::Patches parse_stated_probabilities(std::string_view text, std::string_view system);
 
 }  // namespace sweepwright::formats

@@ -1,4 +1,4 @@
-// Writes a belief as GeoJSON, CSV or JSON: each cell with its probability of containment.
+// Writes a belief as GeoJSON, KML, CSV or JSON: each cell with its probability of containment.
 //
 // Conventions: each cell carries `cell`, `system`, `level`, `probability` and `area_m2` (to a
 // square
@@ -6,7 +6,8 @@
 //   and whatever `members` holds beside the cells. A CSV table has the cells only: what they leave
 //   of 1 is outside. Lines of equal containment are GeoJSON features with `containment` and no
 //   `cell`.
-// Promises: P1 parse_belief() reads it back (belief_files_test.cpp).
+//   KML shades the cells with the ramp of the map (ramp.hpp), a folder for each step of the legend.
+// Promises: P1 parse_belief() reads back what was written, KML excepted (belief_files_test.cpp).
 #pragma once
 
 #include <vector>
@@ -19,7 +20,7 @@
 
 namespace sweepwright::formats {
 
-enum class BeliefFormat { geojson, csv, json };
+enum class BeliefFormat { geojson, kml, csv, json };
 
 /// A line that holds a share of the belief: a ring round a datum.
 struct ContainmentLine {
@@ -31,7 +32,7 @@ struct ContainmentLine {
 /// What stands beside the cells.
 struct BeliefExtras {
   std::vector<Property> members;       ///< the working, in GeoJSON and JSON
-  std::vector<ContainmentLine> lines;  ///< in GeoJSON only
+  std::vector<ContainmentLine> lines;  ///< in GeoJSON and KML
 };
 
 void write_belief(Sink& sink, const belief::Belief& belief, BeliefFormat format,
