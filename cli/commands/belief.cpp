@@ -3,7 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,6 +22,7 @@
 #include "sweepwright/formats/belief_writer.hpp"
 #include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/input_file.hpp"
+#include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/grid/systems.hpp"
 
@@ -46,6 +49,10 @@ std::string same(const std::string& text) {
   return text;
 }
 
+std::reference_wrapper<const grid::Grid> known_grid(const std::string& name) {
+  return grid::grid(name);
+}
+
 void require_one_start(const BeliefOptions& options, bool source) {
   const int given = static_cast<int>(source) + static_cast<int>(!options.mission.empty()) +
                     static_cast<int>(options.texts.has("--from"));
@@ -62,18 +69,47 @@ Made from_file(BeliefOptions& options) {
   return {file.belief, {}, {}, {file.digest}};
 }
 
+Made over_cells(std::vector<belief::Scenario> scenarios, const grid::Grid& grid,
+                const grid::Level& level, const std::optional<grid::LatLonBox>& box) {
+  Made made;
+  made.belief = box ? belief::make_belief(scenarios, grid, level, *box)
+                    : belief::make_belief(scenarios, grid, level);
+  made.scenarios = std::move(scenarios);
+  return made;
+}
+
+/// The scenarios of a mission over its own grid, or over that of --grid and --level.
+Made from_mission(BeliefOptions& options) {
+  const plan::Mission mission = formats::read_mission(options.mission);
+  for (const std::string& remark : mission.input_remarks) tell(remark);
+  if (mission.scenarios.empty()) {
+    throw Error(ErrorCode::value, "the mission has no belief",
+                "add the list 'belief' (docs/reference/mission-file.md)", options.mission);
+  }
+  const bool own_grid = !options.texts.has("--grid");
+  const grid::Grid& grid = own_grid ? grid::grid(mission.grid.system)
+                                    : options.texts.needed("--grid", "a belief", known_grid).get();
+  const grid::Level level =
+      own_grid && !options.texts.has("--level")
+          ? grid.level(mission.grid.level)
+          : options.texts.needed("--level", "a belief",
+                                 [&](const std::string& name) { return grid.level(name); });
+  const auto box = options.texts.optional("--bbox", parse_box);
+  options.texts.refuse_unread("a mission");
+  Made made = over_cells(mission.scenarios, grid, level, box);
+  for (const plan::InputFile& file : mission.inputs)
+    made.inputs.push_back({file.name, file.digest});
+  return made;
+}
+
 Made from_scenarios(BeliefOptions& options) {
-  const grid::Grid& grid = options.texts.needed(
-      "--grid", "a belief", [](const std::string& name) { return std::cref(grid::grid(name)); });
+  const grid::Grid& grid = options.texts.needed("--grid", "a belief", known_grid);
   const grid::Level level = options.texts.needed(
       "--level", "a belief", [&](const std::string& name) { return grid.level(name); });
   GivenSource given = given_source(options.texts, std::string(grid.system()));
   const auto box = options.texts.optional("--bbox", parse_box);
   options.texts.refuse_unread("this source");
-  Made made;
-  made.belief = box ? belief::make_belief(given.scenarios, grid, level, *box)
-                    : belief::make_belief(given.scenarios, grid, level);
-  made.scenarios = std::move(given.scenarios);
+  Made made = over_cells(std::move(given.scenarios), grid, level, box);
   made.inputs = std::move(given.inputs);
   return made;
 }
@@ -120,7 +156,9 @@ void run(BeliefOptions& options, const Context& context) {
     source = source || options.texts.has(name);
   }
   require_one_start(options, source);
-  Made made = options.texts.has("--from") ? from_file(options) : from_scenarios(options);
+  Made made = !options.mission.empty()      ? from_mission(options)
+              : options.texts.has("--from") ? from_file(options)
+                                            : from_scenarios(options);
   apply_searches(options.updates, made);
   tell(fmt::format("{} cells hold {:.3f} %, outside them lies {:.3f} %", made.belief.cells.size(),
                    100 * (1 - made.belief.outside), 100 * made.belief.outside));
@@ -148,6 +186,7 @@ std::string footer() {
       "-o belief.geojson\n"
       "  sweepwright belief --grid quarter --level 15min --route route.txt --spread 5NM -o "
       "belief.svg\n"
+      "  sweepwright belief mission.json -o belief.kml\n"
       "  sweepwright belief --from belief.geojson --update searched.csv -o after.geojson\n\n";
   for (const std::string_view caution : formats::kCautions) text += fmt::format("{}\n", caution);
   return text;
@@ -168,6 +207,7 @@ void add_belief_command(CLI::App& app, Context& context) {
       "belief", "Map the probability of containment, and what searches in vain leave of it");
   command->footer(footer());
   auto options = std::make_shared<BeliefOptions>();
+  command->add_option("mission", options->mission, "Mission file with a belief")->type_name("FILE");
   options->texts.add(*command, "--grid", "The grid whose cells carry the belief", system_names());
   options->texts.add(*command, "--level", "Size of the cells", "LEVEL");
   options->texts.add(*command, "--bbox", "All cells that touch this box, in degrees",
