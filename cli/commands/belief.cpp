@@ -150,6 +150,10 @@ formats::BeliefExtras extras(const Made& made, bool rings) {
   return extras;
 }
 
+std::string held(std::size_t cells) {
+  return cells == 1 ? "1 cell holds" : fmt::format("{} cells hold", cells);
+}
+
 void run(BeliefOptions& options, const Context& context) {
   bool source = false;
   for (const char* name : {"--datum", "--route", "--area", "--probabilities"}) {
@@ -160,7 +164,7 @@ void run(BeliefOptions& options, const Context& context) {
               : options.texts.has("--from") ? from_file(options)
                                             : from_scenarios(options);
   apply_searches(options.updates, made);
-  tell(fmt::format("{} cells hold {:.3f} %, outside them lies {:.3f} %", made.belief.cells.size(),
+  tell(fmt::format("{} {:.3f} %, outside lies {:.3f} %", held(made.belief.cells.size()),
                    100 * (1 - made.belief.outside), 100 * made.belief.outside));
   formats::Provenance provenance = context.provenance();
   provenance.inputs = made.inputs;
