@@ -17,15 +17,9 @@ namespace {
 
 constexpr double kLargestText = 3.1;  // mm
 constexpr double kTextStep = 0.2;
-constexpr double kTextHalo = 0.25;
-constexpr double kLineHeight = 1.25;   // of the text's size
-constexpr std::size_t kDarkSteps = 3;  // white text stands on them
+constexpr double kTextHalo = 0.4;     // lifts ink off dark cells and rings
+constexpr double kLineHeight = 1.25;  // of the text's size
 constexpr Colour kRim{255, 255, 255, 190};
-
-struct ShadedCell {
-  PaperArea ground;
-  std::size_t step;
-};
 
 LegendItem swatch(const RampClass& step) {
   return {step.label, [colour = step.colour](PaperBox box) {
@@ -79,8 +73,8 @@ std::vector<std::string> halves(const std::string& name) {
 
 /// Lines of text under each other in the middle of a cell, the last one plain; nothing when they do
 /// not fit.
-Elements lines_in(const ShadedCell& cell, const std::vector<std::string>& lines) {
-  const auto box = bounds(cell.ground);
+Elements lines_in(const PaperArea& ground, const std::vector<std::string>& lines) {
+  const auto box = bounds(ground);
   if (!box) return {};
   const PaperPoint centre = middle(*box);
   for (double size = kLargestText; size >= style::kSmallText; size -= kTextStep) {
@@ -88,8 +82,7 @@ Elements lines_in(const ShadedCell& cell, const std::vector<std::string>& lines)
     for (const std::string& line : lines) {
       needed.width_mm = std::max(needed.width_mm, text_width_mm(line, size, true));
     }
-    if (!contains(cell.ground, box_round(centre, needed))) continue;
-    const bool dark = cell.step < kDarkSteps;
+    if (!contains(ground, box_round(centre, needed))) continue;
     Elements out;
     double y_mm = centre.y_mm - (needed.height_mm - kLineHeight * size) / 2;
     for (std::size_t i = 0; i < lines.size(); ++i, y_mm += kLineHeight * size) {
@@ -99,8 +92,8 @@ Elements lines_in(const ShadedCell& cell, const std::vector<std::string>& lines)
                           TextAnchor::middle,
                           i + 1 < lines.size(),
                           0,
-                          dark ? kWhite : style::kInk,
-                          dark ? 0 : kTextHalo}});
+                          style::kInk,
+                          kTextHalo}});
     }
     return out;
   }
@@ -108,13 +101,13 @@ Elements lines_in(const ShadedCell& cell, const std::vector<std::string>& lines)
 }
 
 /// Name over probability; in a narrow cell the name takes two lines, in a small one it is left out.
-Elements cell_text(const std::string& name, double probability, const ShadedCell& cell) {
+Elements cell_text(const std::string& name, double probability, const PaperArea& ground) {
   const std::string percent =
       fmt::format("{:.{}f} %", 100 * probability, probability < 0.01 ? 2 : 1);
   std::vector<std::string> parts = halves(name);
   parts.push_back(percent);
   for (const auto& lines : {std::vector{name, percent}, parts, std::vector{percent}}) {
-    if (Elements text = lines_in(cell, lines); !text.empty()) return text;
+    if (Elements text = lines_in(ground, lines); !text.empty()) return text;
   }
   return {};
 }
@@ -124,7 +117,7 @@ Elements ring(const MapView& view, const ContainmentLine& line) {
   const auto* region = std::get_if<Region>(&line.ground);
   if (region == nullptr) return {};
   const Stroke stroke = ring_stroke(line.containment);
-  return {{Shape{view.to_paper(*region), Stroke{kRim, stroke.width_mm * 2.4, {}}, {}, {}}},
+  return {{Shape{view.to_paper(*region), Stroke{kRim, stroke.width_mm * 2, {}}, {}, {}}},
           {Shape{view.to_paper(*region), stroke, {}, {}}}};
 }
 
@@ -148,13 +141,10 @@ Drawing draw_belief_map(const belief::Belief& belief, const std::vector<Containm
   Elements under = std::move(map.graticule.lines);
   Elements over;
   for (std::size_t i = 0; i < belief.cells.size(); ++i) {
-    const ShadedCell shaded{map.view.to_paper(grid::outline(belief.cells[i])),
-                            class_of(belief.probability[i], classes)};
-    under.push_back({Shape{shaded.ground,
-                           Stroke{style::kFaint, style::kCellLine, {}},
-                           classes[shaded.step].colour,
-                           {}}});
-    append(over, cell_text(belief.cells[i].name, belief.probability[i], shaded));
+    const PaperArea ground = map.view.to_paper(grid::outline(belief.cells[i]));
+    const RampClass& step = classes[class_of(belief.probability[i], classes)];
+    under.push_back({Shape{ground, Stroke{style::kFaint, style::kCellLine, {}}, step.colour, {}}});
+    append(over, cell_text(belief.cells[i].name, belief.probability[i], ground));
   }
   for (const ContainmentLine& line : lines) append(under, ring(map.view, line));
   const std::string title = fmt::format("Probability of containment, {} {}; {:.1f} % lies outside",
