@@ -68,6 +68,7 @@ int run(int argc, char** argv) {
   add_sweep_command(app, context);
   add_belief_command(app, context);
   add_effort_command(app, context);
+  add_sectors_command(app, context);
   add_pattern_command(app, context);
   add_leg_command(app, context);
   add_rings_command(app, context);

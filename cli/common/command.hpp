@@ -31,6 +31,7 @@ void add_pattern_command(CLI::App& app, Context& context);
 void add_leg_command(CLI::App& app, Context& context);
 void add_rings_command(CLI::App& app, Context& context);
 void add_ahead_command(CLI::App& app, Context& context);
+void add_sectors_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 
 }  // namespace sweepwright::cli

@@ -28,13 +28,6 @@ bool is_known_system(std::string_view system) {
   return std::find(names.begin(), names.end(), system) != names.end();
 }
 
-const JsonValue* member(const JsonValue& object, std::string_view name) {
-  for (const JsonMember& one : object.members) {
-    if (one.name == name) return &one.value;
-  }
-  return nullptr;
-}
-
 double number(const JsonValue& value, std::string_view name) {
   if (value.kind != JsonKind::number) {
     throw Error(ErrorCode::input,

@@ -7,7 +7,6 @@
 #include <string>
 
 #include "formats/area_collector.hpp"
-#include "formats/json_document.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
 
@@ -18,89 +17,14 @@ constexpr std::array<std::string_view, 9> kTypes = {
     "FeatureCollection", "Feature", "Polygon",    "MultiPolygon",      "LineString",
     "MultiLineString",   "Point",   "MultiPoint", "GeometryCollection"};
 
-const JsonValue* member(const JsonValue& object, std::string_view name) {
-  for (const JsonMember& m : object.members) {
-    if (m.name == name) return &m.value;
-  }
-  return nullptr;
-}
-
-/// A value and its JSON pointer.
-class Place {
- public:
-  Place(const JsonValue& value, std::string pointer)
-      : value_(&value), pointer_(std::move(pointer)) {}
-  const JsonValue& value() const { return *value_; }
-
-  std::string text() const {
-    return pointer_.empty() ? fmt::format("line {}", value_->line)
-                            : fmt::format("line {} {}", value_->line, pointer_);
-  }
-  [[noreturn]] void fail(std::string message, std::string hint = {}) const {
-    throw Error(ErrorCode::input, std::move(message), std::move(hint), text());
-  }
-
-  Place item(std::size_t index) const {
-    return {value_->items[index], pointer_ + "/" + std::to_string(index)};
-  }
-  std::optional<Place> field(std::string_view name) const {
-    const JsonValue* const found = member(*value_, name);
-    if (found == nullptr) return std::nullopt;
-    return Place(*found, pointer_ + "/" + pointer_part(name));
-  }
-  Place needed_list(std::string_view name) const {
-    const std::optional<Place> found = field(name);
-    if (!found) fail(fmt::format("'{}' is missing", name));
-    found->require_list();
-    return *found;
-  }
-  void require_list() const {
-    if (value_->kind != JsonKind::array)
-      fail(fmt::format("{} where a list is wanted", shown(*value_)));
-  }
-
-  /// Calls `read` with each item of the list.
-  template <typename Read>
-  void each(const Read& read) const {
-    require_list();
-    for (std::size_t i = 0; i < value_->items.size(); ++i) read(item(i));
-  }
-
- private:
-  const JsonValue* value_;
-  std::string pointer_;
-};
-
-std::string text_member(const JsonValue& object, std::string_view name) {
-  const JsonValue* const found = member(object, name);
-  return found != nullptr && found->kind == JsonKind::text ? std::string(trimmed(found->text)) : "";
-}
-
 class GeoJsonAreaReader {
  public:
-  AreaReading read(const JsonValue& document) {
-    const Place root(document, "");
-    if (document.kind != JsonKind::object) {
-      root.fail("this is no GeoJSON: " + shown(document) + " where an object is wanted");
-    }
-    require_wgs84(root);
-    const std::string name = name_of(document);
-    object(root, "");
-    return area_.reading(name);
+  AreaReading read(const GeoJsonPlace& place) {
+    object(place, "");
+    return area_.reading(name_of(place.value()));
   }
 
  private:
-  /// RFC 7946 knows WGS 84 only; files of the older GeoJSON may name something else.
-  static void require_wgs84(const Place& root) {
-    const std::optional<Place> crs = root.field("crs");
-    if (!crs || crs->value().kind == JsonKind::null) return;
-    const std::optional<Place> properties = crs->field("properties");
-    const std::string name = properties ? text_member(properties->value(), "name") : "";
-    if (name.ends_with("CRS84") || name.ends_with(":4326")) return;
-    crs->fail(fmt::format("the file is in the reference system '{}'", printable(name)),
-              "save it again in WGS 84 longitude and latitude");
-  }
-
   /// A feature's name hangs on its properties, a collection's on itself.
   static std::string name_of(const JsonValue& object) {
     const JsonValue* const properties = member(object, "properties");
@@ -113,31 +37,33 @@ class GeoJsonAreaReader {
     return {};
   }
 
-  void object(const Place& place, const std::string& name) {
+  void object(const GeoJsonPlace& place, const std::string& name) {
     const std::string type = text_member(place.value(), "type");
     if (type.empty()) {
       place.fail("this is no GeoJSON object: it has no 'type'",
                  "GeoJSON holds a FeatureCollection, a Feature or a geometry");
     }
     if (type == "FeatureCollection") {
-      place.needed_list("features").each([&](const Place& feature) { object(feature, name); });
+      place.needed_list("features").each([&](const GeoJsonPlace& feature) {
+        object(feature, name);
+      });
     } else if (type == "Feature") {
-      const std::optional<Place> geometry = place.field("geometry");
+      const std::optional<GeoJsonPlace> geometry = place.field("geometry");
       if (!geometry || geometry->value().kind == JsonKind::null) {
         ++area_.odd.without_geometry;
       } else {
         object(*geometry, name_of(place.value()));
       }
     } else if (type == "GeometryCollection") {
-      place.needed_list("geometries").each([&](const Place& part) { object(part, name); });
+      place.needed_list("geometries").each([&](const GeoJsonPlace& part) { object(part, name); });
     } else {
       geometry(place, type, name);
     }
   }
 
-  void geometry(const Place& place, const std::string& type, const std::string& name) {
-    const auto add_polygon = [&](const Place& rings) { polygon(rings, name); };
-    const auto add_line = [&](const Place& line) { area_.add_line(ring(line), name); };
+  void geometry(const GeoJsonPlace& place, const std::string& type, const std::string& name) {
+    const auto add_polygon = [&](const GeoJsonPlace& rings) { polygon(rings, name); };
+    const auto add_line = [&](const GeoJsonPlace& line) { area_.add_line(ring(line), name); };
     if (type == "Polygon") {
       add_polygon(place.needed_list("coordinates"));
     } else if (type == "MultiPolygon") {
@@ -156,10 +82,10 @@ class GeoJsonAreaReader {
     }
   }
 
-  void polygon(const Place& rings, const std::string& name) {
+  void polygon(const GeoJsonPlace& rings, const std::string& name) {
     DrawnPolygon drawn;
     drawn.name = name;
-    rings.each([&](const Place& one) { drawn.rings.push_back(ring(one)); });
+    rings.each([&](const GeoJsonPlace& one) { drawn.rings.push_back(ring(one)); });
     if (drawn.rings.empty()) {
       ++area_.odd.without_geometry;  // RFC 7946 section 3.1: an empty list is a null geometry
     } else {
@@ -167,14 +93,14 @@ class GeoJsonAreaReader {
     }
   }
 
-  DrawnRing ring(const Place& list) {
+  DrawnRing ring(const GeoJsonPlace& list) {
     DrawnRing ring;
     ring.place = list.text();
-    list.each([&](const Place& position) { ring.points.push_back(point(position)); });
+    list.each([&](const GeoJsonPlace& position) { ring.points.push_back(point(position)); });
     return ring;
   }
 
-  DrawnPoint point(const Place& position) {
+  DrawnPoint point(const GeoJsonPlace& position) {
     const JsonValue& value = position.value();
     if (value.kind != JsonKind::array || value.items.size() < 2) {
       position.fail(shown(value) + " where a position is wanted",
@@ -201,8 +127,27 @@ class GeoJsonAreaReader {
 
 }  // namespace
 
+void require_geojson(const GeoJsonPlace& root) {
+  if (root.value().kind != JsonKind::object) {
+    root.fail("this is no GeoJSON: " + shown(root.value()) + " where an object is wanted");
+  }
+  const std::optional<GeoJsonPlace> crs = root.field("crs");
+  if (!crs || crs->value().kind == JsonKind::null) return;
+  const std::optional<GeoJsonPlace> properties = crs->field("properties");
+  const std::string name = properties ? text_member(properties->value(), "name") : "";
+  if (name.ends_with("CRS84") || name.ends_with(":4326")) return;
+  crs->fail(fmt::format("the file is in the reference system '{}'", printable(name)),
+            "save it again in WGS 84 longitude and latitude");
+}
+
+AreaReading read_geojson_area(const GeoJsonPlace& place) {
+  return GeoJsonAreaReader().read(place);
+}
+
 AreaReading read_geojson_area(const JsonValue& value) {
-  return GeoJsonAreaReader().read(value);
+  const GeoJsonPlace root(value, "");
+  require_geojson(root);
+  return read_geojson_area(root);
 }
 
 AreaReading parse_geojson_area(std::string_view text) {

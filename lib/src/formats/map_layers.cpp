@@ -192,6 +192,36 @@ Elements named_beside(PaperPoint symbol, double radius_mm, const std::string& na
   return placed_anyway(text, places_round(symbol, radius_mm, label_size(text)), placer);
 }
 
+Hatch sector_hatch(const CrewStyle& crew) {
+  Colour colour = crew.colour;
+  colour.opacity = 110;
+  return {colour, 0.1, 1.6, crew.hatch_direction_deg};
+}
+
+Elements sector_label(const MapView& view, const Region& sector, const std::string& name,
+                      const std::string& crew, LabelPlacer& placer) {
+  const PaperArea area = view.to_paper(sector);
+  const auto at = visible_middle(area, view.frame());
+  if (!at) return {};
+  const auto label = [&](std::string text, double size, bool bold) {
+    return Text{*at, std::move(text), size, TextAnchor::middle, bold, 0, style::kInk, style::kHalo};
+  };
+  const double room = std::min(45.0, 0.9 * bounds(area)->width_mm());
+  const Text first = label(name, style::kSectorName, true);
+  const std::vector<Text> both{
+      first, label(fitted(crew, style::kNeighbourName, false, room), style::kNeighbourName, false)};
+  if (const auto place = placer.place(stack_size(both),
+                                      places_inside(area, view.frame(), stack_size(both), *at))) {
+    return stacked_at(both, *place);
+  }
+  const Text small = label(name, style::kSmallText, true);
+  for (const Text& alone : {first, label(name, style::kNeighbourName, true), small}) {
+    const auto inside = places_inside(area, view.frame(), label_size(alone), *at);
+    if (Elements found = placed(alone, inside, placer); !found.empty()) return found;
+  }
+  return placed_anyway(small, {*at}, placer);
+}
+
 Elements base(const MapView& view, const plan::NamedPlace& base, Position seen_from,
               LabelPlacer& placer) {
   const PaperBox inside = grown(view.frame(), -kBaseRadius);

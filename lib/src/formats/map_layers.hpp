@@ -47,6 +47,12 @@ Elements stacked_at(const std::vector<Text>& lines, PaperPoint centre);
 Elements named_beside(PaperPoint symbol, double radius_mm, const std::string& name, bool bold,
                       LabelPlacer& placer);
 
+/// How the ground of one crew is filled on a map of all sectors.
+Hatch sector_hatch(const CrewStyle& crew);
+/// A sector's name and, where it fits, that of its crew under it.
+Elements sector_label(const MapView& view, const Region& sector, const std::string& name,
+                      const std::string& crew, LabelPlacer& placer);
+
 /// The base: its symbol and name or, when it lies off the map, an arrow towards it from `seen_from`
 /// with the way back home.
 Elements base(const MapView& view, const plan::NamedPlace& base, Position seen_from,

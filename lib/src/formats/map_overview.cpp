@@ -43,12 +43,6 @@ MapView view_of(const plan::Plan& plan, const PaperBox& frame) {
   return MapView(plane, shown, frame, room);
 }
 
-Hatch hatch_of(const CrewStyle& crew) {
-  Colour colour = crew.colour;
-  colour.opacity = 110;
-  return {colour, 0.1, 1.6, crew.hatch_direction_deg};
-}
-
 LegendItem crew_item(const plan::Assignment& assignment, const CrewStyle& crew) {
   return {assignment.sector_name + " " + assignment.unit.callsign, [crew](PaperBox box) {
             const double y = middle(box).y_mm;
@@ -58,7 +52,7 @@ LegendItem crew_item(const plan::Assignment& assignment, const CrewStyle& crew) 
                                      {box.left_mm, y + 1.3}}},
                                    {},
                                    {},
-                                   hatch_of(crew)}},
+                                   sector_hatch(crew)}},
                             {Line{{{box.left_mm, y}, {box.right_mm, y}},
                                   Stroke{crew.colour, style::kSearchLeg, crew.dash_mm}}}};
           }};
@@ -97,34 +91,6 @@ std::vector<std::vector<LegendItem>> all_legends(const plan::Plan& plan) {
     }
   }
   return legends;
-}
-
-Elements sector_label(const MapView& view, const plan::Assignment& assignment,
-                      LabelPlacer& placer) {
-  const PaperArea area = view.to_paper(assignment.sector);
-  const auto at = visible_middle(area, view.frame());
-  if (!at) return {};
-  const auto box = bounds(area);
-  const double room = std::min(45.0, 0.9 * box->width_mm());
-  const std::string callsign = fitted(assignment.unit.callsign, style::kNeighbourName, false, room);
-  const Text name{*at,
-                  assignment.sector_name,
-                  style::kSectorName,
-                  TextAnchor::middle,
-                  true,
-                  0,
-                  style::kInk,
-                  style::kHalo};
-  const Text crew{*at,   callsign, style::kNeighbourName, TextAnchor::middle,
-                  false, 0,        style::kInk,           style::kHalo};
-  const std::vector<Text> both{name, crew};
-  if (const auto place = placer.place(stack_size(both),
-                                      places_inside(area, view.frame(), stack_size(both), *at))) {
-    return stacked_at(both, *place);
-  }
-  std::vector<PaperPoint> places = places_inside(area, view.frame(), label_size(name), *at);
-  places.push_back(*at);
-  return placed_anyway(name, places, placer);
 }
 
 /// What the map is of, and the first of the cautions: the map is a file of its own.
@@ -178,7 +144,7 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
     crews.push_back({Shape{view.to_paper(assignment.sector),
                            Stroke{style::kInk, style::kNeighbourOutline, {}},
                            {},
-                           hatch_of(crew)}});
+                           sector_hatch(crew)}});
     append(crews,
            flown_legs(view, assignment, {crew.colour, style::kCrossLeg, crew.dash_mm, false}));
   }
@@ -203,7 +169,8 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
     append(over, datum_symbol(at));
   }
   for (const plan::Assignment& assignment : plan.assignments) {
-    append(over, sector_label(view, assignment, placer));
+    append(over, sector_label(view, assignment.sector, assignment.sector_name,
+                              assignment.unit.callsign, placer));
   }
   for (const plan::NamedPlace& place : bases(plan)) {
     const bool near = contains(grown(frame, -kBaseRadius), view.to_paper(place.position));

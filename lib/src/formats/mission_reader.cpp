@@ -12,6 +12,7 @@
 #include "formats/mission_values.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/grid/systems.hpp"
+#include "sweepwright/sector/sectors.hpp"
 #include "sweepwright/sweep/search_object.hpp"
 
 namespace sweepwright::formats {
@@ -50,13 +51,8 @@ LocalPeriod operational_period(const JsonCursor& cursor) {
 }
 
 std::string day_letter(const JsonCursor& cursor) {
-  const std::string& text = cursor.text("one or two capital letters in quotes, such as \"A\"");
-  const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
-  if (text.empty() || text.size() > 2 || !capital(text.front()) || !capital(text.back())) {
-    throw Error(ErrorCode::value, fmt::format("'{}' is not a day letter", printable(text)),
-                "write one or two capital letters, A to Z");
-  }
-  return text;
+  return sector::parse_day_letter(
+      cursor.text("one or two capital letters in quotes, such as \"A\""));
 }
 
 plan::Incident incident(const JsonCursor& cursor) {

@@ -49,6 +49,7 @@ add_room(formats
     map_layers.cpp
     map_overview.cpp
     map_sector.cpp
+    map_sectors.cpp
     map_symbols.cpp
     map_view.cpp
     mission_reader.cpp
@@ -76,6 +77,7 @@ add_room(formats
     ramp.cpp
     route_reader.cpp
     search_action_message.cpp
+    sector_writer.cpp
     setting.cpp
     ramp.cpp
     sheet_content.cpp
@@ -92,6 +94,7 @@ add_room(formats
     sweep_report.cpp
     sweep_report_working.cpp
     time_text.cpp
+    unit_area_reader.cpp
     xml_text.cpp
   LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo pugixml::pugixml)
 

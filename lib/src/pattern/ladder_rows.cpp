@@ -104,7 +104,8 @@ LadderRows ladder_rows(const LadderInRegion& request) {
 
   LadderRows out{{}, distances.spacing, {}};
   for (const Length at : distances.at) {
-    const Length half = distances.spacing / 2;
+    // Ground that reaches into the strip by a hair does not lengthen the leg.
+    const Length half = distances.spacing * (0.5 - kForgivenStrip);
     LadderRow row;
     for (const Span& span : spans_in_strip(ground, {height_of(at - half), height_of(at + half)})) {
       const Length height = height_of(at);

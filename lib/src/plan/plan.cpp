@@ -13,6 +13,7 @@
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
+#include "sweepwright/sector/sectors.hpp"
 #include "sweepwright/sweep/sector_search.hpp"
 
 namespace sweepwright::plan {
@@ -188,7 +189,7 @@ Position place_of_search(const Plan& plan) {
 Assignment new_assignment(const Plan& plan, std::size_t index) {
   Assignment assignment;
   assignment.unit = plan.mission.units[index];
-  assignment.sector_name = fmt::format("{}{}", plan.mission.incident.day_letter, index + 1);
+  assignment.sector_name = sector::sector_name(plan.mission.incident.day_letter, index + 1);
   try {
     assignment.sweep_width = width_of(plan.mission, assignment.unit);
     guess_time_on_scene(plan.mission, place_of_search(plan), assignment);

@@ -225,6 +225,13 @@ std::vector<Span> spans_in_strip(const PlaneRegion& region, Span strip_up) {
   return merged;
 }
 
+bool is_convex(const PlaneRegion& region, double share) {
+  const shapes::MultiPolygon whole = shapes::to_shapes(region);
+  shapes::Polygon hull;
+  shapes::bg::convex_hull(whole, hull);
+  return shapes::bg::area(whole) >= (1 - share) * shapes::bg::area(hull);
+}
+
 Angle long_axis(const PlaneRegion& region, Length tolerance) {
   shapes::MultiPolygon simple;
   shapes::bg::simplify(shapes::to_shapes(region), simple, tolerance.metres());

@@ -112,6 +112,17 @@ double signed_area(const Ring& ring) {
   return square_metres;
 }
 
+/// How far the region reaches from a place.
+Length radius(const Region& region, Position centre) {
+  Length farthest;
+  for (const Polygon& polygon : region.polygons) {
+    for (const Position& corner : polygon.outer) {
+      farthest = std::max(farthest, geodesic(centre, corner).length);
+    }
+  }
+  return farthest;
+}
+
 std::array<double, 3> unit_vector(Position p) {
   const double latitude = p.latitude().radians();
   const double longitude = p.longitude().radians();
@@ -191,6 +202,19 @@ Area area(const Region& region) {
     for (const Ring& hole : polygon.holes) square_metres += signed_area(hole);
   }
   return Area::square_metres(square_metres);
+}
+
+Area common_area(const Region& a, const Region& b) {
+  const Position middle_a = middle(a);
+  const Position middle_b = middle(b);
+  if (geodesic(middle_a, middle_b).length > radius(a, middle_a) + radius(b, middle_b)) return {};
+  Region both = a;
+  both.polygons.insert(both.polygons.end(), b.polygons.begin(), b.polygons.end());
+  const LocalPlane plane = local_plane(both);
+  shapes::MultiPolygon common;
+  shapes::bg::intersection(shapes::to_shapes(to_plane(a, plane)),
+                           shapes::to_shapes(to_plane(b, plane)), common);
+  return area(to_region(shapes::from_shapes(common), plane));
 }
 
 bool contains(const Region& region, Position position) {

@@ -1,10 +1,13 @@
 #include "sweepwright/sector/divide.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
+#include "sector/cuts.hpp"
 #include "sweepwright/base/error.hpp"
-#include "sweepwright/position/plane_region.hpp"
 
 namespace sweepwright::sector {
 namespace {
@@ -14,67 +17,10 @@ Length straightness(const PlaneRegion& region) {
   return 0.005 * std::max(extent_right(region).extent(), extent_up(region).extent());
 }
 
-double square_metres(const PlaneRegion& part, const LocalPlane& plane) {
-  return area(to_region(part, plane)).square_metres();
-}
+/// A smaller share of the area is no ground to search.
+constexpr double kLeastShare = 1e-6;
 
-using Halves = std::pair<PlaneRegion, PlaneRegion>;
-
-/// Cuts across the longer extent so that the first half holds `share` of the part's ground.
-Halves cut(const PlaneRegion& part, double share, const LocalPlane& plane) {
-  const Span right = extent_right(part);
-  const Span up = extent_up(part);
-  const bool across_right = right.extent() > up.extent();
-  const auto split = [&](Length at) {
-    return across_right ? split_right(part, at) : split_up(part, at);
-  };
-  const double wanted = share * square_metres(part, plane);
-  Length low = across_right ? right.low : up.low;
-  Length high = across_right ? right.high : up.high;
-  for (int step = 0; step < 60; ++step) {
-    const Length middle = (low + high) / 2;
-    (square_metres(split(middle).first, plane) < wanted ? low : high) = middle;
-  }
-  return split((low + high) / 2);
-}
-
-/// How many of the units go into the first group: sums as near half as can be.
-std::size_t first_group(std::span<const double> shares) {
-  const double whole = std::accumulate(shares.begin(), shares.end(), 0.0);
-  std::size_t best = 1;
-  double best_gap = whole;
-  double sum = 0;
-  for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
-    sum += shares[i];
-    const double gap = std::abs(whole / 2 - sum);
-    if (gap < best_gap) {
-      best_gap = gap;
-      best = i + 1;
-    }
-  }
-  return best;
-}
-
-void divide_part(const PlaneRegion& part, std::span<const double> shares, const LocalPlane& plane,
-                 std::vector<PlaneRegion>& pieces) {
-  if (shares.size() == 1) {
-    pieces.push_back(part);
-    return;
-  }
-  const std::size_t count = first_group(shares);
-  const auto first = shares.first(count);
-  const auto rest = shares.subspan(count);
-  const double first_sum = std::accumulate(first.begin(), first.end(), 0.0);
-  const double rest_sum = std::accumulate(rest.begin(), rest.end(), 0.0);
-  const Halves halves = cut(part, first_sum / (first_sum + rest_sum), plane);
-  divide_part(halves.first, first, plane, pieces);
-  divide_part(halves.second, rest, plane, pieces);
-}
-
-}  // namespace
-
-std::vector<Region> divide(const Region& area, std::span<const double> shares,
-                           std::optional<TrueDirection> axis) {
+void require_shares(std::span<const double> shares) {
   if (shares.empty()) {
     throw Error(ErrorCode::value, "there is no search unit to give ground to", "add a unit");
   }
@@ -84,9 +30,37 @@ std::vector<Region> divide(const Region& area, std::span<const double> shares,
                   "give it speed, endurance and track spacing above 0");
     }
   }
+  const double whole = std::accumulate(shares.begin(), shares.end(), 0.0);
+  for (const double share : shares) {
+    if (share >= kLeastShare * whole) continue;
+    throw Error(ErrorCode::value,
+                fmt::format("a unit's share of {} is less than a millionth of all", share),
+                "give all shares in the same unit of measure");
+  }
+}
+
+}  // namespace
+
+std::vector<Region> divide(const Region& area, std::span<const double> shares,
+                           std::optional<TrueDirection> axis) {
+  require_shares(shares);
   const LocalPlane plane = local_plane(area, axis.value_or(long_side(area)));
+  const PlaneRegion whole = to_plane(area, plane);
+  const bool legs_up = axis.has_value();
+
+  // Cuts were chosen on the plane: where two choices are close, the exact cuts decide.
+  Division best;
+  Fault least;
+  for (const std::vector<Cut>& cuts : choose_cuts(whole, shares, legs_up)) {
+    Division division = make_cuts(whole, shares, cuts, plane);
+    const Fault found = fault(division, plane_area(whole), legs_up);
+    if (!best.empty() && !(found < least)) continue;
+    best = std::move(division);
+    least = found;
+  }
+
   std::vector<PlaneRegion> pieces;
-  divide_part(to_plane(area, plane), shares, plane, pieces);
+  for (Group& group : best) pieces.push_back(std::move(group.ground));
   share_corners(pieces);
   std::vector<Region> regions;
   for (const PlaneRegion& piece : pieces) regions.push_back(to_region(piece, plane));

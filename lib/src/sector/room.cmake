@@ -1,1 +1,2 @@
-add_room(sector SOURCES divide.cpp)
+add_room(sector SOURCES cut.cpp cuts.cpp divide.cpp sectors.cpp
+  LIBRARIES fmt::fmt)

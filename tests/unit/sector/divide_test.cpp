@@ -124,6 +124,7 @@ TEST(Divide, RefusesSharesThatMakeNoSense) {
   EXPECT_THROW(divide(whole, std::vector<double>{1, 0}), Error);
   EXPECT_THROW(divide(whole, std::vector<double>{1, -1}), Error);
   EXPECT_THROW(divide(whole, std::vector<double>{1, NAN}), Error);
+  EXPECT_THROW(divide(whole, std::vector<double>{1, 1e-9}), Error);
 }
 
 TEST(LongSide, FindsTheLongSideOfARectangle) {

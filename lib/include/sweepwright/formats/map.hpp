@@ -24,6 +24,7 @@
 #include "sweepwright/formats/drawing.hpp"
 #include "sweepwright/formats/flown_pattern_writer.hpp"
 #include "sweepwright/plan/plan.hpp"
+#include "sweepwright/sector/sectors.hpp"
 
 namespace sweepwright::formats {
 
@@ -59,6 +60,10 @@ inline constexpr std::size_t kMostCellsOnMap = 5000;
 /// Error(value) when there is no cell or the paper is too small.
 Drawing draw_cells_map(const std::vector<grid::Cell>& cells, const std::optional<Region>& area,
                        PaperSize size);
+
+/// Sectors with their names, crews and the direction of their legs. Throws Error(value) when there
+/// is none or the paper is too small.
+Drawing draw_sectors_map(const std::vector<sector::Sector>& sectors, PaperSize size);
 
 /// One pattern with leg numbers and, when given, the area that it covers. Throws Error(value) when
 /// the paper is too small.

@@ -46,6 +46,10 @@ std::pair<PlaneRegion, PlaneRegion> split_up(const PlaneRegion& region, Length a
 /// disjoint spans in rising order. Empty when the strip misses the region.
 std::vector<Span> spans_in_strip(const PlaneRegion& region, Span strip_up);
 
+/// True when no straight line between two places of the region leaves it by more than a hair: the
+/// region fills its hull but for `share` of it.
+bool is_convex(const PlaneRegion& region, double share = 1e-3);
+
 /// The direction of the long side of the smallest rectangle round the region: the turn from the
 /// plane's axis, 0 to 180 degrees. Corners within `tolerance` of a straight side do not count.
 Angle long_axis(const PlaneRegion& region, Length tolerance);

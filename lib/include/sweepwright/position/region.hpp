@@ -42,6 +42,10 @@ Region make_region(std::vector<Polygon> polygons);
 /// Source: Karney (2013), section 6, through GeographicLib.
 Area area(const Region& region);
 
+/// Ground that two regions share. Throws Error(geometry) when they meet and are together too large
+/// for one plane.
+Area common_area(const Region& a, const Region& b);
+
 /// A place in the middle of the region's corners and edges, the same whatever corner comes first.
 Position middle(const Region& region);
 
