@@ -49,8 +49,7 @@ effort::Unit parse_unit(const std::string& text) {
     away.way_back = parse_way(part[5]);
     away.reserve = parse_duration(part[6]);
   }
-  const effort::Unit unit =
-      effort::make_unit(part[0], parse_length(part[1]), parse_speed(part[2]), away);
+  effort::Unit unit = effort::make_unit(part[0], parse_length(part[1]), parse_speed(part[2]), away);
   effort::search_effort(unit);  // refuses a width or speed of 0
   return unit;
 }
@@ -94,7 +93,7 @@ effort::Unit UnitOptions::single_unit(bool hours_wanted) const {
   const effort::TimeAway away{
       .endurance =
           optional_value("--hours", hours_, parse_duration).value_or(std::chrono::hours(1))};
-  const effort::Unit unit =
+  effort::Unit unit =
       effort::make_unit("Unit 1", option_value("--sweep-width", sweep_width_, parse_length),
                         option_value("--speed", speed_, parse_speed), away);
   effort::search_effort(unit);

@@ -6,6 +6,8 @@
 
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/belief_map.hpp"
+#include "sweepwright/formats/belief_writer.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/map_page.hpp"
 #include "sweepwright/formats/output_file.hpp"
@@ -48,6 +50,14 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
   files.push_back({incident / "overlay.geojson",
                    text_of([&](Sink& sink) { write_plan_geojson(sink, plan, provenance); })});
   files.push_back({incident / "map.svg", write_svg(draw_overview_map(plan, kOverviewSize))});
+  if (plan.belief) {
+    const belief::Belief& belief = plan.belief->belief;
+    files.push_back({incident / "belief.geojson", text_of([&](Sink& sink) {
+                       write_belief(sink, belief, BeliefFormat::geojson, provenance);
+                     })});
+    files.push_back(
+        {incident / "belief.svg", write_svg(draw_belief_map(belief, {}, kOverviewSize))});
+  }
   files.push_back({incident / "map.html", write_map_page(plan, provenance)});
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     const plan::Assignment& assignment = plan.assignments[i];

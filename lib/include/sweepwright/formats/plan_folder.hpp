@@ -4,6 +4,7 @@
 //   incident/overlay.kml       area, grid, sectors, patterns
 //   incident/overlay.geojson   the same
 //   incident/map.svg           the whole area as a picture
+//   incident/belief.geojson, belief.svg   where the object can be, when the mission tells
 //   incident/map.html          the same as a page for tablets and laptops
 //   incident/search-action-message.txt   the same as plain text
 //   crews/A1-CALLSIGN/sheet.html   the crew's assignment
