@@ -32,6 +32,7 @@ void add_leg_command(CLI::App& app, Context& context);
 void add_rings_command(CLI::App& app, Context& context);
 void add_ahead_command(CLI::App& app, Context& context);
 void add_sectors_command(CLI::App& app, Context& context);
+void add_terrain_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 
 }  // namespace sweepwright::cli

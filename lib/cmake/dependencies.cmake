@@ -6,6 +6,7 @@ find_package(fmt 9 REQUIRED)
 find_package(pugixml 1.12 REQUIRED)
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(pangocairo REQUIRED IMPORTED_TARGET pangocairo)  # with cairo: PDF, PNG
+pkg_check_modules(tiff REQUIRED IMPORTED_TARGET libtiff-4>=4.5)  # per-file error handlers
 find_package(PROJ 9 CONFIG REQUIRED)  # loaded at run time, not linked: docs/decisions/0004
 find_package(CLI11 2.1 REQUIRED)
 # libmd (SHA-256) has no CMake package: its presence is checked here, and it is linked as `md`.

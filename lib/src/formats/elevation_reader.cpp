@@ -6,7 +6,9 @@
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/dted_reader.hpp"
 #include "sweepwright/formats/esri_ascii_reader.hpp"
+#include "sweepwright/formats/geotiff_reader.hpp"
 #include "sweepwright/formats/hgt_reader.hpp"
 #include "sweepwright/formats/input_file.hpp"
 
@@ -64,9 +66,11 @@ UtmZone parse_utm_zone(std::string_view text) {
 ElevationReading parse_elevation(std::string_view bytes, std::string_view name,
                                  const ElevationOptions& options) {
   if (is_hgt_name(name)) return parse_hgt(bytes, name);
+  if (is_dted(bytes)) return parse_dted(bytes, name);
+  if (is_tiff(bytes)) return parse_geotiff(bytes, name);
   if (is_esri_ascii(bytes)) return parse_esri_ascii(bytes, name, options);
   throw Error(ErrorCode::input, "this is no elevation model that can be read here",
-              "SRTM .hgt and Esri ASCII grids are read");
+              "SRTM .hgt, DTED, GeoTIFF and Esri ASCII grids are read");
 }
 
 ElevationFiles read_elevation_files(const std::vector<std::string>& paths,

@@ -17,6 +17,7 @@ add_room(formats
     drawing.cpp
     drawn_ring.cpp
     effort_map.cpp
+    dted_reader.cpp
     effort_report.cpp
     effort_working.cpp
     elevation_reader.cpp
@@ -26,6 +27,7 @@ add_room(formats
     flown_pattern_writer.cpp
     geojson_area.cpp
     geojson_writer.cpp
+    geotiff_reader.cpp
     gpx_writer.cpp
     hgt_reader.cpp
     input_file.cpp
@@ -72,6 +74,8 @@ add_room(formats
     png_writer.cpp
     point_reader.cpp
     position_report.cpp
+    profile_axes.cpp
+    profile_chart.cpp
     property.cpp
     provenance.cpp
     ramp.cpp
@@ -79,7 +83,6 @@ add_room(formats
     search_action_message.cpp
     sector_writer.cpp
     setting.cpp
-    ramp.cpp
     sheet_content.cpp
     sheet_figures.cpp
     sheet_html.cpp
@@ -93,10 +96,14 @@ add_room(formats
     sweep_chart.cpp
     sweep_report.cpp
     sweep_report_working.cpp
+    terrain_json.cpp
+    terrain_report.cpp
+    tiff_image.cpp
     time_text.cpp
     unit_area_reader.cpp
     xml_text.cpp
-  LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo pugixml::pugixml)
+  LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo PkgConfig::tiff
+    pugixml::pugixml)
 
 # The map page: its template, its scripts, and the map library that they use.
 include(embed_data)

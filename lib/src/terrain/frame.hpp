@@ -2,8 +2,8 @@
 // private to the terrain room.
 //
 // Conventions: lattice coordinates count posts from the layer's first one: u eastwards, v
-// southwards. Accuracy: 1e-9 posts for geographic lattices; nanometres for UTM (through
-// GeographicLib).
+//   southwards. Accuracy: 1e-9 posts for geographic lattices; nanometres for UTM (through
+//   GeographicLib).
 #pragma once
 
 #include <optional>

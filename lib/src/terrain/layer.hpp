@@ -3,9 +3,8 @@
 // Problem: neighbouring files share their edge posts, or abut without sharing any. On a common
 //   lattice the seam between them vanishes: cells and lines go on across it.
 // Conventions: rows and columns count from the first tile's north-west post. Where tiles overlap
-// the
-//   higher of two heights counts: nothing high may be lost. Post values are metres, NaN a gap; a
-//   place without a tile is a gap too.
+//   the higher of two heights counts: nothing high may be lost. Post values are metres, NaN a gap;
+//   a place without a tile is a gap too.
 #pragma once
 
 #include <optional>

@@ -1,11 +1,12 @@
-// Reads elevation models: SRTM .hgt and Esri ASCII grids, any number of files as one model.
+// Reads elevation models: SRTM .hgt, DTED, GeoTIFF and Esri ASCII, any number of files as one
+// model.
 //
 // Problem: elevation files seldom state the unit of their heights, and a model in feet that is
-// taken
-//   for metres, or the other way, is off by more than three times. What a file states is used, what
-//   it does not state is said in a remark, and implausible heights are remarked on.
-// Conventions: the form is told by the content; `.hgt`, which has no header, by its name. Each file
-//   is read once; one that does not touch the wanted ground is let go again, with a remark.
+//   taken for metres, or the other way, is off by more than three times. What a file states is
+//   used, what it does not state is said in a remark, and terrain/doubts.hpp tells what looks
+//   wrong.
+// Conventions: the form is told by the content; `.hgt`, which has no header, by its name. Each
+//   file is read once.
 // Domain: files up to kLargestElevationBytes. WGS 84 or a reference system within metres of it.
 // Errors: Error(unreadable), Error(input) and Error(value) with path and place in where().
 #pragma once

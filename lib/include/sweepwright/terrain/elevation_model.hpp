@@ -4,18 +4,14 @@
 //   without a seam; tiles of other lattices (another resolution, another projection) lie under
 //   them, and the finest that knows a place answers.
 // Conventions: heights above mean sea level. Between posts the surface is bilinear. A gap is a
-// place
-//   without height: nothing is ever filled in. Round the outer posts of kind `area` half a step is
-//   still known, with the post's height.
+//   place without height: nothing is ever filled in. Round the outer posts of kind `area` half a
+//   step is still known, with the post's height.
 // Domain: everywhere; longitudes go on across the antimeridian, and round the Earth when the
-// columns
-//   fit it.
+//   columns fit it.
 // Accuracy: heights as in the tiles, to single precision (0.5 mm at 8,000 m); bilinear sampling
-// agrees
-//   with gdallocationinfo -r bilinear to 1 mm (elevation_model_test.cpp).
+//   agrees with gdallocationinfo -r bilinear to 1 mm (elevation_model_test.cpp).
 // Promises: P1 a place at a post has that post's height; P2 no height is given where one of the
-// posts
-//   that it depends on is missing; P3 the order of tiles on one lattice does not matter.
+//   posts that it depends on is missing; P3 the order of tiles on one lattice does not matter.
 // Source: own work; bilinear interpolation is common practice.
 #pragma once
 

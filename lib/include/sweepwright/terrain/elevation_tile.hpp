@@ -1,19 +1,18 @@
 // ElevationTile: heights of the ground on a regular lattice, as one file holds them.
 //
 // Problem: elevation files differ in form (SRTM, DTED, ASCII, GeoTIFF) and agree in substance:
-// posts
-//   in rows and columns, one height each, some of them missing. Readers make this value; the rest
-//   of the room knows no file.
+//   posts in rows and columns, one height each, some of them missing. Readers make this value; the
+//   rest of the room knows no file.
 // Conventions: heights in metres above mean sea level, rows from north to south, each from west to
-//   east; NaN is a gap. The lattice names the north-west post. A post of kind `point` is the height
-//   at its place; one of kind `area` stands for the ground half a step round it.
+//   east; NaN is a gap. The lattice names the north-west post. A post of kind `point` is the
+//   height at its place; one of kind `area` stands for the ground half a step round it.
 // Domain: 2 to kMostRows rows and columns, at most kMostPosts posts. Geographic lattices stay
-// within
-//   the poles and go at most once round the Earth; UTM lattices are in zones 1 to 60 on WGS 84.
+//   within the poles and go at most once round the Earth; UTM lattices are in zones 1 to 60 on WGS
+//   84.
 // Promises: P1 check() refuses a tile outside the domain, or with infinite heights
 //   (elevation_model_test.cpp).
-// Source: own work; the two kinds of post are PixelIsPoint and PixelIsArea of OGC 19-008r4, GeoTIFF
-//   1.1, section 7.1.2 [from memory].
+// Source: own work; the two kinds of post are PixelIsPoint and PixelIsArea of OGC 19-008r4,
+//   GeoTIFF 1.1, section 7.1.2 [from memory].
 #pragma once
 
 #include <cstddef>

@@ -1,0 +1,183 @@
+// sweepwright terrain: highest ground, clearance and safe heights along a line.
+#include <fmt/format.h>
+
+#include <array>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "common/command.hpp"
+#include "common/option_value.hpp"
+#include "common/output.hpp"
+#include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/elevation_reader.hpp"
+#include "sweepwright/formats/profile_chart.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
+#include "sweepwright/formats/terrain_report.hpp"
+#include "sweepwright/terrain/doubts.hpp"
+
+namespace sweepwright::cli {
+namespace {
+
+using terrain::ClearanceClass;
+
+constexpr int kPartlyDone = 1;
+constexpr int kAnswerIsNo = 3;
+
+struct TerrainOptions {
+  std::vector<std::string> line;
+  std::vector<std::string> models;
+  std::string unit;
+  std::string zone;
+  std::string altitude;
+  std::string clearance;
+  std::string corridor;
+  std::string steps;
+  bool json = false;
+  OutputOptions output;
+};
+
+formats::HeightUnit parse_height_unit(const std::string& text) {
+  constexpr std::array<std::string_view, 3> kUnits = {"m", "ft", "us-ft"};
+  const std::string wanted = to_lower_ascii(text);
+  if (wanted == kUnits[0]) return formats::HeightUnit::metre;
+  if (wanted == kUnits[1]) return formats::HeightUnit::foot;
+  if (wanted == kUnits[2]) return formats::HeightUnit::us_survey_foot;
+  throw Error(ErrorCode::value, fmt::format("'{}' is no unit of heights", printable(text)),
+              spelling_hint(text, kUnits));
+}
+
+Path read_line(const TerrainOptions& options, formats::Provenance& provenance) {
+  (void)provenance;
+  if (options.line.size() == 1) {
+    throw Error(ErrorCode::usage, "one place is no line", "give two places at least", "LINE");
+  }
+  Path path;
+  for (const std::string& place : options.line) path.push_back(position_option("LINE", place));
+  return path;
+}
+
+formats::TerrainQuestion question(const TerrainOptions& options, Path path) {
+  formats::TerrainQuestion asked;
+  asked.path = std::move(path);
+  asked.altitude = optional_value("--altitude", options.altitude, parse_length);
+  if (const auto given = optional_value("--clearance", options.clearance, parse_length)) {
+    asked.minimum = *given;
+  }
+  if (const auto given = optional_value("--corridor", options.corridor, parse_length)) {
+    asked.half_width = *given;
+  }
+  if (options.steps.empty() || options.steps == "line") return asked;
+  if (asked.altitude) {
+    throw Error(ErrorCode::usage, "--altitude and --steps both say which height is planned",
+                "give one of them");
+  }
+  if (options.steps == "leg") {
+    asked.steps = formats::HeightSteps::leg;
+    return asked;
+  }
+  asked.steps = formats::HeightSteps::length;
+  asked.shortest_step = option_value("--steps", options.steps, parse_length);
+  if (!(asked.shortest_step > Length())) {
+    throw Error(ErrorCode::value, "steps have no length", "give line, leg or a length", "--steps");
+  }
+  return asked;
+}
+
+int exit_status(ClearanceClass verdict) {
+  switch (verdict) {
+    case ClearanceClass::below_minimum:
+      return kAnswerIsNo;
+    case ClearanceClass::not_checked:
+      return kPartlyDone;
+    case ClearanceClass::marginal:
+    case ClearanceClass::clear:
+      break;
+  }
+  return 0;
+}
+
+void run(const TerrainOptions& options, Context& context) {
+  const std::string format = options.json ? "json" : options.output.format();
+  formats::Provenance provenance = context.provenance();
+  const formats::TerrainQuestion asked = question(options, read_line(options, provenance));
+  formats::ElevationFiles files = formats::read_elevation_files(
+      options.models, {optional_value("--dem-unit", options.unit, parse_height_unit),
+                       optional_value("--dem-zone", options.zone, formats::parse_utm_zone)});
+  provenance.inputs.insert(provenance.inputs.end(), files.digests.begin(), files.digests.end());
+  std::vector<std::string> remarks = std::move(files.remarks);
+  for (std::string& doubt : terrain::doubts(files.model)) remarks.push_back(std::move(doubt));
+  if (format != "text") {
+    for (const std::string& remark : remarks) tell(remark);
+  }
+  const formats::TerrainReport report =
+      formats::make_terrain_report(files.model, asked, std::move(remarks));
+  options.output.write([&](formats::Sink& sink) {
+    if (format == "json") {
+      sink.write(formats::terrain_report_json(report, provenance));
+    } else if (format == kPicture) {
+      sink.write(formats::write_svg(formats::draw_profile(report)));
+    } else {
+      sink.write(formats::terrain_report_text(report));
+    }
+  });
+  context.exit_status = exit_status(formats::verdict(report));
+}
+
+}  // namespace
+
+void add_terrain_command(CLI::App& app, Context& context) {
+  CLI::App* command = app.add_subcommand(
+      "terrain",
+      "Check a line against an elevation model: highest ground, clearance, safe heights");
+  command->footer(fmt::format(
+      "Exit status: 3 when the clearance is below the minimum anywhere, 1 when ground could not "
+      "be\n"
+      "checked. {}\n"
+      "Planning aid only, not for navigation: check charts, notices, obstacles and weather; local\n"
+      "rules apply and the pilot in command decides.\n\n"
+      "Examples:\n"
+      "  sweepwright terrain \"37-30N 105-40W\" \"37-40N 105-20W\" --dem N37W106.hgt --altitude "
+      "14500ft\n"
+      "  sweepwright terrain legs.gpx --dem N37W106.hgt N37W105.hgt --steps leg -o profile.svg",
+      formats::kTerrainCaution));
+  auto options = std::make_shared<TerrainOptions>();
+  command->add_option("LINE", options->line, "Two or more positions, in the order of travel")
+      ->required();
+  command
+      ->add_option("--dem", options->models,
+                   "Elevation models: SRTM .hgt, DTED, GeoTIFF, Esri ASCII; several are one")
+      ->required()
+      ->type_name("FILE");
+  command->add_option("--dem-unit", options->unit, "Unit of all heights, whatever the files say")
+      ->type_name("m|ft|us-ft");
+  command
+      ->add_option("--dem-zone", options->zone,
+                   "UTM zone of files with metres that do not name it: 13N")
+      ->type_name("ZONE");
+  command
+      ->add_option(
+          "--altitude", options->altitude,
+          "Planned height above mean sea level; without it the least that keeps the minimum")
+      ->type_name("HEIGHT");
+  command
+      ->add_option("--clearance", options->clearance,
+                   "Minimum height above the highest ground in the corridor; 1000ft if not given")
+      ->type_name("LENGTH");
+  command
+      ->add_option("--corridor", options->corridor,
+                   "How far to each side ground counts; 0.5NM if not given")
+      ->type_name("LENGTH");
+  command
+      ->add_option(
+          "--steps", options->steps,
+          "Without --altitude: one height for the line, for each leg, or for steps of this "
+          "length")
+      ->type_name("line|leg|LENGTH");
+  command->add_flag("--json", options->json, "Write JSON");
+  options->output.add_to(*command, {"text", "json", std::string(kPicture)});
+  command->callback([options, &context] { run(*options, context); });
+}
+
+}  // namespace sweepwright::cli
