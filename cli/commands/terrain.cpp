@@ -48,8 +48,7 @@ formats::HeightUnit parse_height_unit(const std::string& text) {
               spelling_hint(text, kUnits));
 }
 
-Path read_line(const TerrainOptions& options, formats::Provenance& provenance) {
-  (void)provenance;
+Path read_line(const TerrainOptions& options) {
   if (options.line.size() == 1) {
     throw Error(ErrorCode::usage, "one place is no line", "give two places at least", "LINE");
   }
@@ -101,7 +100,7 @@ int exit_status(ClearanceClass verdict) {
 void run(const TerrainOptions& options, Context& context) {
   const std::string format = options.json ? "json" : options.output.format();
   formats::Provenance provenance = context.provenance();
-  const formats::TerrainQuestion asked = question(options, read_line(options, provenance));
+  const formats::TerrainQuestion asked = question(options, read_line(options));
   formats::ElevationFiles files = formats::read_elevation_files(
       options.models, {optional_value("--dem-unit", options.unit, parse_height_unit),
                        optional_value("--dem-zone", options.zone, formats::parse_utm_zone)});
@@ -140,7 +139,8 @@ void add_terrain_command(CLI::App& app, Context& context) {
       "Examples:\n"
       "  sweepwright terrain \"37-30N 105-40W\" \"37-40N 105-20W\" --dem N37W106.hgt --altitude "
       "14500ft\n"
-      "  sweepwright terrain legs.gpx --dem N37W106.hgt N37W105.hgt --steps leg -o profile.svg",
+      "  sweepwright terrain \"37-30N 105-40W\" \"37-40N 105-20W\" \"37-30N 105-10W\" \\\n"
+      "    --dem N37W106.hgt N37W105.hgt --steps leg -o profile.svg",
       formats::kTerrainCaution));
   auto options = std::make_shared<TerrainOptions>();
   command->add_option("LINE", options->line, "Two or more positions, in the order of travel")
