@@ -7,10 +7,14 @@
 #include <cmath>
 
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/pattern/coordinated_creeping_line.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
+#include "sweepwright/pattern/multi_unit_parallel.hpp"
 #include "sweepwright/pattern/parallel_track.hpp"
 #include "sweepwright/pattern/sector_search.hpp"
+#include "sweepwright/pattern/track_line.hpp"
+#include "sweepwright/pattern/waypoints.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -21,6 +25,11 @@ using pattern::Pattern;
   throw Error(ErrorCode::usage, std::move(message), std::move(hint));
 }
 
+/// A whole number from 1, for an option.
+auto parse_count(std::string_view what, int most) {
+  return [=](const std::string& text) { return parse_whole_number(text, 1, most, what); };
+}
+
 int parse_leg_count(const std::string& text) {
   return parse_whole_number(text, 1, pattern::kMostLegs, "the number of legs");
 }
@@ -28,6 +37,7 @@ int parse_leg_count(const std::string& text) {
 /// `an expanding square`, for messages.
 std::string in_words(pattern::Kind kind) {
   const std::string title = to_lower_ascii(pattern::info(kind).title);
+  if (kind == pattern::Kind::waypoints) return "a pattern of waypoints";
   const bool vowel = std::string_view("aeiou").find(title.front()) != std::string_view::npos;
   return fmt::format("{} {}", vowel ? "an" : "a", title);
 }
@@ -130,12 +140,8 @@ Pattern expanding_square(OptionTexts& options, const PatternGround& ground) {
 }
 
 pattern::SectorPasses sector_passes(OptionTexts& options) {
-  const int passes = options
-                         .optional("--passes",
-                                   [](const std::string& text) {
-                                     return parse_whole_number(text, 1, 2, "the number of passes");
-                                   })
-                         .value_or(1);
+  const int passes =
+      options.optional("--passes", parse_count("the number of passes", 2)).value_or(1);
   const bool second = options.flag("--second");
   if (passes == 2 && second) {
     usage("--passes 2 flies the second pass too", "leave out --second or --passes");
@@ -160,28 +166,95 @@ Pattern sector_search(OptionTexts& options, const PatternGround&) {
   return pattern::make_sector_search(search);
 }
 
+Pattern track_line(OptionTexts& options, const PatternGround& ground) {
+  pattern::TrackLine search;
+  search.route = *ground.route;
+  search.spacing = spacing(options, pattern::Kind::track_line);
+  search.passes =
+      options
+          .optional("--passes", parse_count("the number of passes", pattern::kMostTrackLinePasses))
+          .value_or(search.passes);
+  search.first_turn = first_turn(options);
+  return pattern::make_track_line(search);
+}
+
+Pattern coordinated_creeping_line(OptionTexts& options, const PatternGround& ground) {
+  const std::string what = in_words(pattern::Kind::coordinated);
+  pattern::CoordinatedCreepingLine search;
+  search.spacing = spacing(options, pattern::Kind::coordinated);
+  search.start = options.position("--start", what);
+  search.first_track = first_track(options);
+  search.first_turn = first_turn(options);
+  search.ground_speed = ground.ground_speed;
+  search.pace = one_of(options, {"--length", "--vessel-speed"}, "the pace") == "--length"
+                    ? pattern::pace_of_leg_length(options.needed("--length", what, parse_length),
+                                                  search.spacing, search.ground_speed)
+                    : pattern::pace_of_vessel(options.needed("--vessel-speed", what, parse_speed),
+                                              search.spacing, search.ground_speed);
+  search.legs = ladder_legs(options, search.spacing);
+  return pattern::make_coordinated_creeping_line(search);
+}
+
+Pattern multi_unit_parallel(OptionTexts& options, const PatternGround& ground) {
+  const auto kind = pattern::Kind::multi_unit;
+  pattern::TeamPlace place;
+  place.units = options.needed("--units", in_words(kind),
+                               parse_count("the number of units", pattern::kMostUnits));
+  place.unit = options.needed("--unit", in_words(kind),
+                              parse_count("the unit's place", pattern::kMostUnits));
+  place.formation = options.optional("--formation", pattern::parse_formation)
+                        .value_or(pattern::Formation::abreast);
+  return ground.area
+             ? pattern::make_multi_unit_parallel(*ground.area, ladder_in_area(options, kind), place)
+             : pattern::make_multi_unit_parallel(ladder_from_start(options, kind), place);
+}
+
+Pattern waypoints(OptionTexts& options, const PatternGround& ground) {
+  return pattern::make_waypoint_pattern(
+      {*ground.route, options.optional("--spacing", parse_length)});
+}
+
+/// What a kind is laid out on, besides the options.
+enum class Ground { options, area_or_options, route };
+
 struct KindOptions {
   pattern::Kind kind;
-  bool covers_area;
+  Ground ground;
   Pattern (*pattern)(OptionTexts&, const PatternGround&);
 };
 
-constexpr std::array<KindOptions, 4> kKinds{{
-    {pattern::Kind::parallel, true, parallel_track},
-    {pattern::Kind::creeping, true, creeping_line},
-    {pattern::Kind::square, true, expanding_square},
-    {pattern::Kind::sector, false, sector_search},
+constexpr std::array<KindOptions, 8> kKinds{{
+    {pattern::Kind::parallel, Ground::area_or_options, parallel_track},
+    {pattern::Kind::creeping, Ground::area_or_options, creeping_line},
+    {pattern::Kind::square, Ground::area_or_options, expanding_square},
+    {pattern::Kind::sector, Ground::options, sector_search},
+    {pattern::Kind::track_line, Ground::route, track_line},
+    {pattern::Kind::coordinated, Ground::options, coordinated_creeping_line},
+    {pattern::Kind::multi_unit, Ground::area_or_options, multi_unit_parallel},
+    {pattern::Kind::waypoints, Ground::route, waypoints},
 }};
+
+void require_ground(const KindOptions& kind, const PatternGround& ground, const std::string& what) {
+  if (ground.area && kind.ground != Ground::area_or_options) {
+    usage(what + " does not use --area", "leave out --area");
+  }
+  if (ground.route && kind.ground != Ground::route) {
+    usage(what + " does not use --route", "leave out --route");
+  }
+  if (!ground.route && kind.ground == Ground::route) {
+    usage(what + " needs --route", "add --route");
+  }
+}
 
 }  // namespace
 
 Pattern pattern_of_kind(pattern::Kind kind, OptionTexts& options, const PatternGround& ground) {
-  const auto* const found = std::find_if(kKinds.begin(), kKinds.end(),
-                                         [&](const KindOptions& k) { return k.kind == kind; });
+  const auto* const found = std::find_if(
+      kKinds.begin(), kKinds.end(), [&](const KindOptions& entry) { return entry.kind == kind; });
   std::string what = in_words(kind);
-  if (found->covers_area) what += ground.area ? " over an area" : " without an area";
-  if (ground.area && !found->covers_area) {
-    usage(what + " does not use --area", "leave out --area");
+  require_ground(*found, ground, what);
+  if (found->ground == Ground::area_or_options) {
+    what += ground.area ? " over an area" : " without an area";
   }
   Pattern pattern = found->pattern(options, ground);
   options.refuse_unread(what);

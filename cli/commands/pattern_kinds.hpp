@@ -12,6 +12,7 @@ namespace sweepwright::cli {
 /// What a pattern is made from, besides the options.
 struct PatternGround {
   std::optional<Region> area;  ///< of --area
+  std::optional<Path> route;   ///< of --route
   Speed ground_speed;
 };
 

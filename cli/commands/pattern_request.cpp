@@ -5,6 +5,7 @@
 #include "commands/pattern_kinds.hpp"
 #include "common/output.hpp"
 #include "sweepwright/formats/area_reader.hpp"
+#include "sweepwright/formats/route_reader.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -18,13 +19,25 @@ std::string kind_names() {
   return names;
 }
 
+std::string as_typed(const std::string& text) {
+  return text;
+}
+
 std::optional<Region> area_option(OptionTexts& options, formats::Provenance& provenance) {
-  const auto path = options.optional("--area", [](const std::string& text) { return text; });
+  const auto path = options.optional("--area", as_typed);
   if (!path) return std::nullopt;
   formats::AreaFile area = formats::read_area_file(*path);
   for (const std::string& remark : area.reading.remarks) tell(fmt::format("{}: {}", *path, remark));
   provenance.inputs.push_back(area.digest);
   return std::move(area.reading.region);
+}
+
+std::optional<Path> route_option(OptionTexts& options, formats::Provenance& provenance) {
+  const auto path = options.optional("--route", as_typed);
+  if (!path) return std::nullopt;
+  formats::RouteFile route = formats::read_route_file(*path);
+  provenance.inputs.push_back(route.digest);
+  return std::move(route.route);
 }
 
 }  // namespace
@@ -35,6 +48,10 @@ void PatternRequest::add_to(CLI::App& command) {
   options.add(command, "--datum", "Datum: the middle of a sector search or an expanding square",
               "POSITION");
   options.add(command, "--area", "Cover the area in this GeoJSON or KML file", "FILE");
+  options.add(command, "--route",
+              "Route of a track line search, or the waypoints: a GeoJSON file, or one position a "
+              "line",
+              "FILE");
   options.add(command, "--spacing", "Track spacing", "LENGTH");
   options.add(command, "--track",
               "True direction of the first leg; without it north, or along the area's side",
@@ -44,10 +61,20 @@ void PatternRequest::add_to(CLI::App& command) {
   options.add(command, "--legs", "Number of search legs; of all legs for the square", "N");
   options.add(command, "--radius", "Radius of a sector search", "LENGTH");
   options.add(command, "--sectors", "Sectors of a sector search [6]", "4|6");
-  options.add(command, "--passes", "Passes: 1 or 2 of a sector search", "N");
+  options.add(command, "--passes",
+              "Passes of a sector search: 1 or 2 [1]; of a track line search: an even number comes "
+              "back (TSR), an odd one ends at the far end (TSN) [2]",
+              "N");
   options.add_flag(command, "--second",
                    "The second pattern over the same datum: a sector search turned half a sector, "
                    "an expanding square turned 45 degrees");
+  options.add(command, "--vessel-speed", "Speed of the vessel of a coordinated creeping line",
+              "SPEED");
+  options.add(command, "--units", "Number of units that share a multi-unit pattern", "N");
+  options.add(command, "--unit", "The unit whose legs are wanted, counted from where it begins",
+              "N");
+  options.add(command, "--formation", "Units side by side, or each in a block of its own [abreast]",
+              "abreast|staggered");
   options.add(command, "--turn", "Side of the first turn [right]", "left|right");
   options.add(command, "--commence",
               "Corner of the area to commence at; of a sector search: datum or rim [datum]",
@@ -60,10 +87,11 @@ void PatternRequest::add_to(CLI::App& command) {
 RequestedPattern make_requested_pattern(PatternRequest& request, Speed ground_speed,
                                         formats::Provenance& provenance) {
   const pattern::Kind kind = option_value("--kind", request.kind, pattern::parse_kind);
-  PatternGround ground{area_option(request.options, provenance), ground_speed};
+  const PatternGround ground{area_option(request.options, provenance),
+                             route_option(request.options, provenance), ground_speed};
   pattern::Pattern pattern = pattern_of_kind(kind, request.options, ground);
   for (const std::string& remark : pattern.remarks) tell(remark);
-  return {std::move(pattern), std::move(ground.area)};
+  return {std::move(pattern), ground.area};
 }
 
 }  // namespace sweepwright::cli

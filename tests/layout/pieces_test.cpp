@@ -24,10 +24,11 @@ void expect_files(const std::vector<std::string>& files) {
   }
 }
 
-/// `Parallel track` with `_` or `-` between its words, in small letters.
+/// `Parallel track` with `_` or `-` between its words, in small letters; `Multi-unit` is two words.
 std::string file_stem(std::string_view title, char between) {
   std::string stem = to_lower_ascii(title);
   std::replace(stem.begin(), stem.end(), ' ', between);
+  std::replace(stem.begin(), stem.end(), '-', between);
   return stem;
 }
 

@@ -38,9 +38,11 @@ double largest_text(double along_mm, double across_mm, double ems) {
   return std::min({kLargestCellName, 0.45 * across_mm, 0.8 * along_mm / ems});
 }
 
-/// Of the gaps between neighbouring search legs, the usual one on the paper.
-double leg_gap_mm(const MapView& view, const pattern::Pattern& pattern) {
-  return view.on_paper_mm(pattern.spacing);
+/// Small enough for the gaps between neighbouring search legs.
+double arrow_size_mm(const MapView& view, const pattern::Pattern& pattern) {
+  constexpr double kLargest = 2.6;
+  if (pattern.spacing == Length()) return kLargest;  // waypoints without a spacing
+  return std::clamp(view.on_paper_mm(pattern.spacing) * 0.9, 1.2, kLargest);
 }
 
 }  // namespace
@@ -85,7 +87,7 @@ Elements cell_names(const MapView& view, const std::vector<grid::Cell>& cells,
 }
 
 Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen& pen) {
-  const double arrow_size = std::clamp(leg_gap_mm(view, pattern) * 0.9, 1.2, 2.6);
+  const double arrow_size = arrow_size_mm(view, pattern);
   Elements lines;
   Elements arrows;
   for (const pattern::Leg& leg : pattern.legs) {

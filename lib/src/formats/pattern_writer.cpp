@@ -97,7 +97,7 @@ ordered_json legs_json(const pattern::Pattern& pattern, Speed speed) {
 
 ordered_json to_ordered_json(const pattern::Pattern& pattern, Speed speed) {
   return {{"kind", pattern::info(pattern.kind).name},
-          {"designator", pattern::info(pattern.kind).designator},
+          {"designator", pattern::designator(pattern)},
           {"spacing_m", pattern.spacing.metres()},
           {"first_turn", pattern::name(pattern.first_turn)},
           {"speed_mps", speed.metres_per_second()},

@@ -17,6 +17,10 @@ const std::vector<KindInfo>& kinds() {
       {Kind::creeping, "creeping", "CS", "Creeping line"},
       {Kind::square, "square", "SS", "Expanding square"},
       {Kind::sector, "sector", "VS", "Sector search"},
+      {Kind::track_line, "track-line", "TSR", "Track line"},
+      {Kind::coordinated, "coordinated", "CSC", "Coordinated creeping line"},
+      {Kind::multi_unit, "multi-unit", "PM", "Multi-unit parallel"},
+      {Kind::waypoints, "waypoints", "", "Waypoints"},
   };
   return list;
 }
@@ -66,6 +70,10 @@ Angle quarter_turn(Turn turn) {
 
 Leg make_leg(LegKind kind, Position from, Position to) {
   return {kind, from, to, geodesic(from, to)};
+}
+
+std::string_view designator(const Pattern& pattern) {
+  return pattern.own_designator.empty() ? info(pattern.kind).designator : pattern.own_designator;
 }
 
 Position commence_search_point(const Pattern& pattern) {

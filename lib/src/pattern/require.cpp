@@ -39,4 +39,12 @@ void require_leg_count(int legs) {
               fmt::format("give 1 to {} legs, or another track spacing", kMostLegs));
 }
 
+Path without_repeats(const Path& path) {
+  Path apart;
+  for (const Position& place : path) {
+    if (apart.empty() || geodesic(apart.back(), place).length > kSamePlace) apart.push_back(place);
+  }
+  return apart;
+}
+
 }  // namespace sweepwright::pattern

@@ -5,6 +5,7 @@
 
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity.hpp"
+#include "sweepwright/position/geodesic.hpp"
 
 namespace sweepwright::pattern {
 
@@ -19,5 +20,11 @@ Error no_leg_fits(Length spacing);
 
 /// Throws Error(value) unless there are 1 to kMostLegs search legs.
 void require_leg_count(int legs);
+
+/// Places nearer together than this are one.
+inline constexpr Length kSamePlace = Length::metres(1);
+
+/// The path without places that repeat the one before.
+Path without_repeats(const Path& path);
 
 }  // namespace sweepwright::pattern

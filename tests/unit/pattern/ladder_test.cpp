@@ -6,6 +6,7 @@
 #include <cmath>
 #include <random>
 
+#include "pattern_distance.hpp"
 #include "support/ground.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
@@ -16,36 +17,6 @@ namespace sweepwright::pattern {
 namespace {
 
 using test::at;
-
-std::vector<Leg> search_legs(const Pattern& pattern) {
-  std::vector<Leg> legs;
-  for (const Leg& leg : pattern.legs) {
-    if (leg.kind == LegKind::search) legs.push_back(leg);
-  }
-  return legs;
-}
-
-/// Distance from a place to the nearest point of a leg, by trying points along it.
-double metres_to_leg(Position place, const Leg& leg) {
-  double low = 0;
-  double high = 1;
-  const auto distance = [&](double share) {
-    return geodesic(place, travel(leg.from, leg.line.start_track, leg.line.length * share).position)
-        .length.metres();
-  };
-  for (int i = 0; i < 60; ++i) {  // the distance to a geodesic falls, then rises
-    const double third = (high - low) / 3;
-    (distance(low + third) < distance(high - third) ? high : low) =
-        distance(low + third) < distance(high - third) ? high - third : low + third;
-  }
-  return distance((low + high) / 2);
-}
-
-double metres_to_pattern(Position place, const Pattern& pattern) {
-  double least = 1e12;
-  for (const Leg& leg : pattern.legs) least = std::min(least, metres_to_leg(place, leg));
-  return least;
-}
 
 LadderFromStart forty_mile_ladder(Position start) {
   return {start,

@@ -8,16 +8,32 @@
 #include <string>
 
 #include "support/ground.hpp"
+#include "sweepwright/pattern/coordinated_creeping_line.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
+#include "sweepwright/pattern/multi_unit_parallel.hpp"
 #include "sweepwright/pattern/parallel_track.hpp"
 #include "sweepwright/pattern/sector_search.hpp"
+#include "sweepwright/pattern/track_line.hpp"
+#include "sweepwright/pattern/waypoints.hpp"
 
 namespace sweepwright::pattern {
 namespace {
 
 using test::at;
 using MakePattern = std::function<Pattern(Position)>;
+
+/// A route with bends to both sides.
+Path bent_route(Position place) {
+  Path route{place};
+  TrueDirection track = TrueDirection::degrees(100);
+  for (const double turn : {40.0, -95.0, 20.0, 0.0}) {
+    const Arrival end = travel(route.back(), track, Length::nautical_miles(12));
+    route.push_back(end.position);
+    track = end.track + Angle::degrees(turn);
+  }
+  return route;
+}
 
 /// One pattern of each kind, of a size that crews fly, round or from a place.
 std::map<std::string, MakePattern> patterns() {
@@ -48,6 +64,23 @@ std::map<std::string, MakePattern> patterns() {
                                     .radius = mile * 20,
                                     .passes = SectorPasses::both});
        }},
+      {"track line",
+       [=](Position place) {
+         return make_track_line({bent_route(place), mile, 4, Turn::right});
+       }},
+      {"coordinated",
+       [=](Position place) {
+         const Speed ground_speed = Speed::knots(120);
+         return make_coordinated_creeping_line(
+             {place, track, mile * 2, 10, ground_speed,
+              pace_of_leg_length(mile * 18, mile * 2, ground_speed), Turn::left});
+       }},
+      {"multi-unit",
+       [=](Position place) {
+         return make_multi_unit_parallel({place, track, mile * 30, mile * 2, 10, Turn::right},
+                                         {2, 2, Formation::abreast});
+       }},
+      {"waypoints", [=](Position place) { return make_waypoint_pattern({bent_route(place)}); }},
   };
 }
 

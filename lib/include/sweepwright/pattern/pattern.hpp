@@ -17,13 +17,22 @@
 namespace sweepwright::pattern {
 
 /// The patterns that exist. Each has its file, its check table and its page in docs/methods.
-enum class Kind { parallel, creeping, square, sector };
+enum class Kind {
+  parallel,
+  creeping,
+  square,
+  sector,
+  track_line,
+  coordinated,
+  multi_unit,
+  waypoints
+};
 
 /// One line of the list of patterns.
 struct KindInfo {
   Kind kind;
   std::string_view name;        ///< as on the command line and in the mission file
-  std::string_view designator;  ///< of the IAMSAR Manual, single unit
+  std::string_view designator;  ///< of the IAMSAR Manual; empty when it has none
   std::string_view title;       ///< in words
 };
 
@@ -55,11 +64,15 @@ Leg make_leg(LegKind kind, Position from, Position to);
 
 struct Pattern {
   Kind kind = Kind::parallel;
-  Length spacing;  ///< track spacing asked for
+  Length spacing;  ///< track spacing; 0 where there is none
   Turn first_turn = Turn::right;
   std::vector<Leg> legs;             ///< at least one
   std::vector<std::string> remarks;  ///< what a planner should know: a narrower last gap, say
+  /// Of this form, where it is not that of the kind: TSN. designator() has both.
+  std::string_view own_designator = {};
 };
+
+std::string_view designator(const Pattern& pattern);
 
 Position commence_search_point(const Pattern& pattern);
 Length total_distance(const Pattern& pattern);
