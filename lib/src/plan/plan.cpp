@@ -22,6 +22,8 @@ namespace {
 /// How often spacings are widened before a plan is given up. Each round meets the worst unit's
 /// time; one or two are usual.
 constexpr int kMostRounds = 40;
+/// Share of the bound below which an area is worth another look; own choice.
+constexpr double kWorthAnotherLook = 0.85;
 
 std::string unit_place(const SearchUnit& unit) {
   return fmt::format("unit {}", unit.callsign);
@@ -212,6 +214,13 @@ void add_remarks(Plan& plan, bool lowered) {
   if (belief.probability_of_containment == sweep::Probability()) {
     plan.remarks.push_back(
         "the belief lies wholly outside the search area: this search cannot find the object");
+  }
+  const double reached =
+      belief.bound.value() > 0 ? belief.probability_of_success.value() / belief.bound.value() : 1.0;
+  if (!plan.mission.area.polygons.empty() && reached < kWorthAnotherLook) {
+    plan.remarks.push_back(
+        "searching the whole area evenly finds clearly less than the same hours could: without "
+        "search_area in the mission file, each unit searches where the belief is worth most");
   }
   if (plan.mission.detection_law != sweep::DetectionLaw::exponential) {
     plan.remarks.push_back(fmt::format(
