@@ -20,12 +20,15 @@ std::string counted(std::size_t count, std::string_view thing) {
 }
 
 /// `was` or `were`.
-std::string_view past(std::size_t count) { return count == 1 ? "was" : "were"; }
+std::string_view past(std::size_t count) {
+  return count == 1 ? "was" : "were";
+}
 
 std::vector<std::string> remarks_of(const Oddities& odd, const RingRemarks& rings) {
   std::vector<std::string> remarks;
   const auto add = [&](std::size_t count, std::string_view thing, std::string_view how) {
-    if (count > 0) remarks.push_back(fmt::format("{} {} {}", counted(count, thing), past(count), how));
+    if (count > 0)
+      remarks.push_back(fmt::format("{} {} {}", counted(count, thing), past(count), how));
   };
   add(rings.open_rings, "ring", "not closed: the last corner was joined to the first");
   add(rings.longitudes_past_180, "longitude", "beyond 180: taken round the Earth");
@@ -76,9 +79,9 @@ void require_on_earth(const DrawnPoint& point) {
   }
   if (std::abs(point.latitude) <= 90 && std::abs(point.longitude) <= kLargestLongitude) return;
   if (std::abs(point.longitude) > kLargestLongitude && std::abs(point.latitude) > 90) {
-    fail(fmt::format("longitude {} and latitude {} are no degrees", point.longitude,
-                     point.latitude),
-         "are they metres of a map grid? save the file in WGS 84 longitude and latitude");
+    fail(
+        fmt::format("longitude {} and latitude {} are no degrees", point.longitude, point.latitude),
+        "are they metres of a map grid? save the file in WGS 84 longitude and latitude");
   }
   if (std::abs(point.latitude) > 90) {
     fail(fmt::format("latitude {} lies outside -90 to 90", point.latitude),

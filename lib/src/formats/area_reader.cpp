@@ -12,9 +12,10 @@ AreaReading parse_area(std::string_view text) {
   if (content.empty()) throw Error(ErrorCode::input, "the file is empty");
   if (content.starts_with('<')) return parse_kml_area(text);
   if (content.starts_with('{') || content.starts_with('[')) return parse_geojson_area(text);
-  throw Error(ErrorCode::input,
-              "this is neither GeoJSON nor KML: it begins with '" + printable(content.substr(0, 20)) + "'",
-              "save the area as GeoJSON or KML");
+  throw Error(
+      ErrorCode::input,
+      "this is neither GeoJSON nor KML: it begins with '" + printable(content.substr(0, 20)) + "'",
+      "save the area as GeoJSON or KML");
 }
 
 AreaFile read_area_file(const std::string& path) {

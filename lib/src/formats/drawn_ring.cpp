@@ -16,9 +16,13 @@ Position position_of(const DrawnPoint& p) {
   return Position::at(Angle::degrees(p.latitude), Angle::degrees(p.longitude));
 }
 
-bool is_pole(Position p) { return std::abs(p.latitude().degrees()) == 90; }
+bool is_pole(Position p) {
+  return std::abs(p.latitude().degrees()) == 90;
+}
 
-bool same_corner(Position a, Position b) { return geodesic(a, b).length < kSameCorner; }
+bool same_corner(Position a, Position b) {
+  return geodesic(a, b).length < kSameCorner;
+}
 
 /// How many pieces an edge needs so that each piece's shorter way round is the way it was drawn.
 int pieces_of(double longitude_step) {
@@ -59,9 +63,8 @@ bool is_closed(const DrawnRing& ring) {
 Ring to_ring(const DrawnRing& drawn, RingRemarks& remarks) {
   std::vector<DrawnPoint> points = drawn.points;
   if (points.size() < 3) {
-    throw Error(ErrorCode::geometry,
-                "an area needs three corners at least, and this ring has " +
-                    std::to_string(points.size()));
+    throw Error(ErrorCode::geometry, "an area needs three corners at least, and this ring has " +
+                                         std::to_string(points.size()));
   }
   if (!is_closed(drawn)) {
     ++remarks.open_rings;

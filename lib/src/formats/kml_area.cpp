@@ -24,7 +24,8 @@ std::string_view local_name(const pugi::xml_node& node) {
 std::string text_of(const pugi::xml_node& node) {
   std::string text;
   for (const pugi::xml_node& child : node.children()) {
-    if (child.type() == pugi::node_pcdata || child.type() == pugi::node_cdata) text += child.value();
+    if (child.type() == pugi::node_pcdata || child.type() == pugi::node_cdata)
+      text += child.value();
   }
   return text;
 }
@@ -43,9 +44,8 @@ class KmlAreaReader {
 
   AreaReading read() {
     pugi::xml_document document;
-    const pugi::xml_parse_result result =
-        document.load_buffer(text_.data(), text_.size(), pugi::parse_default | pugi::parse_doctype,
-                             pugi::encoding_utf8);
+    const pugi::xml_parse_result result = document.load_buffer(
+        text_.data(), text_.size(), pugi::parse_default | pugi::parse_doctype, pugi::encoding_utf8);
     if (!result) {
       throw Error(ErrorCode::input, fmt::format("the XML is broken: {}", result.description()),
                   "is the file cut off?", line_at(result.offset));
@@ -58,12 +58,11 @@ class KmlAreaReader {
     }
     const pugi::xml_node root = document.document_element();
     if (local_name(root) != "kml") {
-      throw Error(ErrorCode::input,
-                  fmt::format("this is no KML: its outermost element is '{}'",
-                              printable(root.name())),
-                  local_name(root) == "gpx" ? "GPX holds no areas: draw a polygon as KML or GeoJSON"
-                                            : "",
-                  line_at(root.offset_debug()));
+      throw Error(
+          ErrorCode::input,
+          fmt::format("this is no KML: its outermost element is '{}'", printable(root.name())),
+          local_name(root) == "gpx" ? "GPX holds no areas: draw a polygon as KML or GeoJSON" : "",
+          line_at(root.offset_debug()));
     }
     container(root, "", 0);
     return area_.reading(file_name_);
@@ -215,7 +214,8 @@ class KmlAreaReader {
     } while (rest.starts_with(','));
     remove_blanks(rest);
 
-    constexpr std::string_view kForm = "a point is longitude,latitude[,altitude], and blanks part points";
+    constexpr std::string_view kForm =
+        "a point is longitude,latitude[,altitude], and blanks part points";
     if (values.size() < 2) {
       throw Error(ErrorCode::input, "a point has a longitude only", std::string(kForm));
     }
@@ -256,6 +256,8 @@ class KmlAreaReader {
 
 }  // namespace
 
-AreaReading parse_kml_area(std::string_view text) { return KmlAreaReader(text).read(); }
+AreaReading parse_kml_area(std::string_view text) {
+  return KmlAreaReader(text).read();
+}
 
 }  // namespace sweepwright::formats

@@ -18,7 +18,8 @@ namespace {
 namespace fs = std::filesystem;
 
 Error file_error(const fs::path& path, std::string message, std::string hint = {}) {
-  return Error(ErrorCode::unwritable, std::move(message), std::move(hint), shown_path(path.string()));
+  return Error(ErrorCode::unwritable, std::move(message), std::move(hint),
+               shown_path(path.string()));
 }
 
 Error already_there(const fs::path& path) {
@@ -80,8 +81,8 @@ OutputFile::OutputFile(const fs::path& path, Existing existing)
   }
 
   const bool ordinary = !there || fs::is_regular_file(status);
-  const int file = ordinary ? open_beside(wanted_, temporary_)
-                            : ::open(wanted_.c_str(), O_WRONLY | O_CLOEXEC);
+  const int file =
+      ordinary ? open_beside(wanted_, temporary_) : ::open(wanted_.c_str(), O_WRONLY | O_CLOEXEC);
   if (file < 0) throw refusal(shown_, errno);
   stream_ = ::fdopen(file, "wb");
   if (stream_ == nullptr) {
@@ -92,7 +93,9 @@ OutputFile::OutputFile(const fs::path& path, Existing existing)
   }
 }
 
-OutputFile::~OutputFile() { discard(); }
+OutputFile::~OutputFile() {
+  discard();
+}
 
 void OutputFile::write(std::string_view bytes) {
   if (std::fwrite(bytes.data(), 1, bytes.size(), stream_) != bytes.size()) fail_writing();

@@ -31,6 +31,8 @@ struct PlainText {
 
 }  // namespace
 
-std::string to_text(const PropertyValue& value) { return std::visit(PlainText{}, value); }
+std::string to_text(const PropertyValue& value) {
+  return std::visit(PlainText{}, value);
+}
 
 }  // namespace sweepwright::formats

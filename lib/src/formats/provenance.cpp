@@ -12,7 +12,9 @@ constexpr std::string_view kNorth = "true north";
 
 }  // namespace
 
-std::string creator(const Provenance& provenance) { return "Sweepwright " + provenance.version; }
+std::string creator(const Provenance& provenance) {
+  return "Sweepwright " + provenance.version;
+}
 
 std::string provenance_text(const Provenance& provenance) {
   std::string text = "Made by " + creator(provenance) + " at " + format_utc(provenance.stamp);

@@ -9,7 +9,8 @@ namespace sweepwright::formats {
 namespace {
 
 [[noreturn]] void fail(const std::string& name) {
-  throw Error(ErrorCode::unwritable, std::string("cannot write: ") + std::strerror(errno), {}, name);
+  throw Error(ErrorCode::unwritable, std::string("cannot write: ") + std::strerror(errno), {},
+              name);
 }
 
 }  // namespace

@@ -36,7 +36,8 @@ class StreamSink : public Sink {
  public:
   StreamSink(std::FILE* stream, std::string name) : stream_(stream), name_(std::move(name)) {}
   void write(std::string_view bytes) override;
-  /// Hands everything on to the system. Throws Error(unwritable) when that fails: call it at the end.
+  /// Hands everything on to the system. Throws Error(unwritable) when that fails: call it at the
+  /// end.
   void flush();
 
  private:
