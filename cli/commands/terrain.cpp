@@ -13,6 +13,7 @@
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/elevation_reader.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
+#include "sweepwright/formats/route_reader.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/formats/terrain_report.hpp"
 #include "sweepwright/terrain/doubts.hpp"
@@ -48,9 +49,12 @@ formats::HeightUnit parse_height_unit(const std::string& text) {
               spelling_hint(text, kUnits));
 }
 
-Path read_line(const TerrainOptions& options) {
+/// One word is a file, more are positions.
+Path read_line(const TerrainOptions& options, formats::Provenance& provenance) {
   if (options.line.size() == 1) {
-    throw Error(ErrorCode::usage, "one place is no line", "give two places at least", "LINE");
+    formats::RouteFile file = formats::read_route_file(options.line.front());
+    provenance.inputs.push_back(file.digest);
+    return std::move(file.route);
   }
   Path path;
   for (const std::string& place : options.line) path.push_back(position_option("LINE", place));
@@ -100,7 +104,7 @@ int exit_status(ClearanceClass verdict) {
 void run(const TerrainOptions& options, Context& context) {
   const std::string format = options.json ? "json" : options.output.format();
   formats::Provenance provenance = context.provenance();
-  const formats::TerrainQuestion asked = question(options, read_line(options));
+  const formats::TerrainQuestion asked = question(options, read_line(options, provenance));
   formats::ElevationFiles files = formats::read_elevation_files(
       options.models, {optional_value("--dem-unit", options.unit, parse_height_unit),
                        optional_value("--dem-zone", options.zone, formats::parse_utm_zone)});
@@ -139,11 +143,14 @@ void add_terrain_command(CLI::App& app, Context& context) {
       "Examples:\n"
       "  sweepwright terrain \"37-30N 105-40W\" \"37-40N 105-20W\" --dem N37W106.hgt --altitude "
       "14500ft\n"
-      "  sweepwright terrain \"37-30N 105-40W\" \"37-40N 105-20W\" \"37-30N 105-10W\" \\\n"
-      "    --dem N37W106.hgt N37W105.hgt --steps leg -o profile.svg",
+      "  sweepwright terrain legs.geojson --dem N37W106.hgt N37W105.hgt --steps leg -o profile.svg",
       formats::kTerrainCaution));
   auto options = std::make_shared<TerrainOptions>();
-  command->add_option("LINE", options->line, "Two or more positions, in the order of travel")
+  command
+      ->add_option(
+          "LINE", options->line,
+          "A file of a route (GeoJSON, or a position a line), or two or more positions in the "
+          "order of travel")
       ->required();
   command
       ->add_option("--dem", options->models,
