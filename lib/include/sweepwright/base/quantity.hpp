@@ -22,6 +22,8 @@ using Duration = std::chrono::duration<double>;
 
 /// Points in time: whole seconds of UTC.
 using TimePoint = std::chrono::sys_seconds;
+/// A moment on a track, UTC: devices log several times a second.
+using Instant = std::chrono::sys_time<std::chrono::milliseconds>;
 
 namespace detail {
 

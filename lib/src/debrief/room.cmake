@@ -1,0 +1,2 @@
+add_room(debrief
+  SOURCES swept_piece.cpp)

@@ -1,0 +1,2 @@
+add_room(track
+  SOURCES track.cpp)
