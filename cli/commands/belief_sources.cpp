@@ -48,7 +48,7 @@ belief::Source stated(OptionTexts& options, const std::string& system, GivenSour
   const formats::InputText file = formats::read_text_file(path);
   given.inputs.push_back(file.digest);
   try {
-    return formats::parse_stated_probabilities(file.text, system);
+    return formats::parse_stated_probabilities(file.text, system).patches;
   } catch (const Error& error) {
     throw error.at(path);
   }

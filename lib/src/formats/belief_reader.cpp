@@ -74,6 +74,15 @@ belief::Patches raster(std::string_view text) {
   return found;
 }
 
+double cumulative_success(const CellRows& found) {
+  const double success = found.cumulative_success.value_or(0);
+  if (!(success >= 0 && success <= 1)) {
+    throw Error(ErrorCode::value,
+                fmt::format("'cumulative_pos' is {}, not from 0 to 1", success));
+  }
+  return success;
+}
+
 }  // namespace
 
 belief::Belief parse_belief(std::string_view text) {
@@ -87,13 +96,7 @@ belief::Belief parse_belief(std::string_view text) {
   belief::Belief belief =
       found.outside ? belief::make_belief(std::move(cells), std::move(probability), *found.outside)
                     : belief::make_belief(std::move(cells), std::move(probability));
-  if (found.cumulative_success) {
-    if (!(*found.cumulative_success >= 0 && *found.cumulative_success <= 1)) {
-      throw Error(ErrorCode::value, fmt::format("'cumulative_pos' is {}, not from 0 to 1",
-                                                *found.cumulative_success));
-    }
-    belief.cumulative_success = *found.cumulative_success;
-  }
+  belief.cumulative_success = cumulative_success(found);
   return belief;
 }
 
@@ -130,17 +133,18 @@ std::vector<double> parse_cell_pods(std::string_view text, std::span<const grid:
   return pods;
 }
 
-belief::Patches parse_stated_probabilities(std::string_view text, std::string_view system) {
+StatedProbabilities parse_stated_probabilities(std::string_view text, std::string_view system) {
   if (to_lower_ascii(trimmed(text).substr(0, kRasterStart.size())) == kRasterStart) {
-    return raster(text);
+    return {raster(text), 0};
   }
+  CellRows rows = read_cell_rows(text, kProbability);
   std::vector<std::pair<grid::Cell, double>> found;
-  for (CellRow& row : read_cell_rows(text, kProbability).rows) {
+  for (CellRow& row : rows.rows) {
     if (row.system.empty()) row.system = system;
     require_probability(row.value, row.place);
     found.emplace_back(cell_of(row), row.value);
   }
-  return belief::stated(found);
+  return {belief::stated(found), cumulative_success(rows)};
 }
 
 }  // namespace sweepwright::formats

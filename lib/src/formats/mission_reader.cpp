@@ -227,10 +227,13 @@ plan::Mission mission(const JsonCursor& cursor, const FileLoader& load) {
   mission.incident = in.required("incident", incident);
   mission.object = in.required("search_object", search_object);
   mission.conditions = in.required("conditions", conditions);
-  const auto field =
-      in.optional("belief", [&](const JsonCursor& place) { return belief_field(place, load); });
+  mission.grid = in.required("grid", grid_choice);
+  const auto field = in.optional("belief", [&](const JsonCursor& place) {
+    return belief_field(place, load, mission.grid.system);
+  });
   if (field) {
     mission.scenarios = field->scenarios;
+    mission.earlier_success = field->earlier_success;
     mission.input_remarks = field->remarks;
     mission.inputs = field->inputs;
   }
@@ -245,7 +248,6 @@ plan::Mission mission(const JsonCursor& cursor, const FileLoader& load) {
                                area.remarks.end());
   mission.inputs.insert(mission.inputs.end(), area.inputs.begin(), area.inputs.end());
   mission.datum = in.optional("datum", named_place);
-  mission.grid = in.required("grid", grid_choice);
   read_wanted_coverage(in, mission);
   mission.leg_direction = in.optional("leg_direction", true_direction);
   mission.units = in.required("search_units", search_units);

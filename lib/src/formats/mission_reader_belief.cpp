@@ -5,6 +5,7 @@
 #include <array>
 
 #include "formats/mission_values.hpp"
+#include "sweepwright/formats/belief_reader.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -18,8 +19,8 @@ constexpr double kMostWeight = 1e6;
 constexpr std::string_view kLargestError = "300km";
 
 /// The kinds of source; a scenario names one.
-constexpr std::array<std::string_view, 6> kSources{"datum", "ellipse", "line",
-                                                   "bands", "area",    "regions"};
+constexpr std::array<std::string_view, 7> kSources{"datum", "ellipse", "line", "bands",
+                                                   "area",  "regions", "file"};
 
 /// Reads areas, and keeps what their files were.
 class AreaSource {
@@ -149,7 +150,37 @@ belief::Patches regions(const JsonCursor& cursor, const AreaSource& area) {
   return sound ? belief::consensus(ground, votes) : belief::Patches();
 }
 
-belief::Scenario scenario(const JsonCursor& cursor, const AreaSource& area) {
+/// A file of cells with their probabilities, and what it says of earlier searches.
+class CellsSource {
+ public:
+  CellsSource(const FileLoader& load, std::string_view system, BeliefField& field)
+      : load_(load), system_(system), field_(field) {}
+
+  belief::Patches operator()(const JsonCursor& cursor) const {
+    const std::string name = short_text(cursor);
+    if (name == "-") {
+      throw Error(ErrorCode::value, "standard input cannot be the belief of a mission",
+                  "name a file of cells, as the command belief writes it");
+    }
+    const InputText file = load_(name);
+    try {
+      StatedProbabilities stated = parse_stated_probabilities(file.text, system_);
+      field_.inputs.push_back({name, file.digest.sha256});
+      field_.earlier_success = stated.cumulative_success;
+      return std::move(stated.patches);
+    } catch (const Error& error) {
+      throw error.at(name);
+    }
+  }
+
+ private:
+  const FileLoader& load_;
+  std::string_view system_;
+  BeliefField& field_;
+};
+
+belief::Scenario scenario(const JsonCursor& cursor, const AreaSource& area,
+                          const CellsSource& cells) {
   JsonObject in(cursor);
   belief::Scenario scenario;
   scenario.name = in.optional("name", short_text).value_or("");
@@ -165,10 +196,11 @@ belief::Scenario scenario(const JsonCursor& cursor, const AreaSource& area) {
           in.optional("regions", [&](const JsonCursor& place) { return regions(place, area); })) {
     scenario.source = *given;
   }
+  if (const auto given = in.optional("file", cells)) scenario.source = *given;
   if (sources != 1) {
     throw Error(ErrorCode::input,
                 sources == 0 ? "the scenario names no source" : "the scenario names two sources",
-                "write one of datum, ellipse, line, bands, area and regions");
+                "write one of datum, ellipse, line, bands, area, regions and file");
   }
   in.finish();
   return scenario;
@@ -176,11 +208,15 @@ belief::Scenario scenario(const JsonCursor& cursor, const AreaSource& area) {
 
 }  // namespace
 
-BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load) {
+BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load,
+                         std::string_view system) {
   BeliefField field;
   const AreaSource area(load, field);
-  field.scenarios =
-      cursor.list(1, kMostScenarios, [&](const JsonCursor& item) { return scenario(item, area); });
+  const CellsSource cells(load, system, field);
+  field.scenarios = cursor.list(
+      1, kMostScenarios, [&](const JsonCursor& item) { return scenario(item, area, cells); });
+  // Scenarios beside it were not in the searches that the file counts.
+  if (field.scenarios.size() > 1) field.earlier_success = 0;
   return field;
 }
 

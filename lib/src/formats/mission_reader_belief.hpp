@@ -1,6 +1,7 @@
 // Reads `belief` of a mission file: the scenarios; private to the formats room.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "formats/mission_reader_area.hpp"
@@ -13,8 +14,11 @@ struct BeliefField {
   std::vector<belief::Scenario> scenarios;
   std::vector<std::string> remarks;
   std::vector<plan::InputFile> inputs;
+  double earlier_success = 0;  ///< of the searches that a file of cells counts
 };
 
-BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load);
+/// `system`: the grid of files of cells that name none.
+BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load,
+                         std::string_view system);
 
 }  // namespace sweepwright::formats

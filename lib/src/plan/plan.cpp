@@ -240,6 +240,7 @@ Plan make_plan(const Mission& mission) {
   const grid::Level& level = grid.level(mission.grid.level);
   if (!mission.scenarios.empty()) {
     plan.belief = PlanBelief{make_belief(mission.scenarios, grid, level), {}, {}, {}};
+    plan.belief->belief.cumulative_success = mission.earlier_success;
   }
   for (std::size_t i = 0; i < mission.units.size(); ++i) {
     plan.assignments.push_back(new_assignment(plan, i));

@@ -189,6 +189,18 @@ TEST(MissionReader, belief_sample) {
   EXPECT_EQ(mission.inputs.size(), 3U);      // the mission, and a drawn file twice
 }
 
+TEST(MissionReader, belief_of_a_file_of_cells) {
+  const plan::Mission mission = good("belief_after_search.json");
+  ASSERT_EQ(mission.scenarios.size(), 1U);
+  const auto& cells = std::get<belief::Patches>(mission.scenarios[0].source).patches;
+  ASSERT_EQ(cells.size(), 2U);
+  EXPECT_EQ(cells[0].share, 0.5);
+  EXPECT_EQ(cells[1].share, 0.25);  // its grid is that of the mission
+  EXPECT_EQ(mission.earlier_success, 0.4);
+  ASSERT_EQ(mission.inputs.size(), 2U);
+  EXPECT_EQ(mission.inputs[1].name, "belief_after_search.geojson");
+}
+
 TEST(MissionReader, full_sample_channels_hazards_and_inputs) {
   const plan::Mission mission = good("full.json");
   ASSERT_EQ(mission.channels.size(), 2U);

@@ -42,9 +42,15 @@ BeliefFile read_belief_file_and_digest(const std::string& path);
 /// Error(input) for a cell that is not among them.
 std::vector<double> parse_cell_pods(std::string_view text, std::span<const grid::Cell> cells);
 
-/// A belief from elsewhere, as shares of ground: a file of cells that need not name their grid (it
-/// is then `system`), or an Esri ASCII grid in degrees whose values are the probabilities of its
-/// cells. What they leave of 1 is outside. Throws Error(value) for values below 0 and sums above 1.
-belief::Patches parse_stated_probabilities(std::string_view text, std::string_view system);
+/// A belief from elsewhere, as shares of ground.
+struct StatedProbabilities {
+  belief::Patches patches;
+  double cumulative_success = 0;  ///< of the searches that it counts, when the file says so
+};
+
+/// A file of cells that need not name their grid (it is then `system`), or an Esri ASCII grid in
+/// degrees whose values are the probabilities of its cells. What they leave of 1 is outside. Throws
+/// Error(value) for values below 0 and sums above 1.
+StatedProbabilities parse_stated_probabilities(std::string_view text, std::string_view system);
 
 }  // namespace sweepwright::formats

@@ -126,6 +126,9 @@ struct Mission {
   Region area;                              ///< empty: search where the belief is worth most
   std::string area_name;                    ///< may be empty
   std::vector<belief::Scenario> scenarios;  ///< what may have happened; may be empty
+  /// The probability that the searches before this one would have found the object, as the belief's
+  /// file states it.
+  double earlier_success = 0;
   std::optional<NamedPlace> datum;
   GridChoice grid;
   sweep::Coverage wanted_coverage{1.0};  ///< above 0
