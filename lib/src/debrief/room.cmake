@@ -1,2 +1,8 @@
 add_room(debrief
-  SOURCES swept_piece.cpp)
+  SOURCES
+    against_plan.cpp
+    chords.cpp
+    crew_report.cpp
+    flown_width.cpp
+    sortie.cpp
+    swept_piece.cpp)

@@ -77,8 +77,7 @@ belief::Patches raster(std::string_view text) {
 double cumulative_success(const CellRows& found) {
   const double success = found.cumulative_success.value_or(0);
   if (!(success >= 0 && success <= 1)) {
-    throw Error(ErrorCode::value,
-                fmt::format("'cumulative_pos' is {}, not from 0 to 1", success));
+    throw Error(ErrorCode::value, fmt::format("'cumulative_pos' is {}, not from 0 to 1", success));
   }
   return success;
 }

@@ -6,6 +6,7 @@
 #include <map>
 #include <utility>
 
+#include "formats/csv_row.hpp"
 #include "formats/geojson_area.hpp"
 #include "formats/json_document.hpp"
 #include "sweepwright/base/error.hpp"
@@ -115,28 +116,6 @@ CellRows rows_of_json(std::string_view text, std::string_view wanted) {
   return found;
 }
 
-/// The cells of a line of a table (RFC 4180, a row on one line).
-std::vector<std::string> table_cells(std::string_view line) {
-  std::vector<std::string> cells(1);
-  bool quoted = false;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    const char c = line[i];
-    if (quoted && c == '"' && line.substr(i + 1).starts_with('"')) {
-      cells.back() += c;
-      ++i;
-    } else if (c == '"' && (quoted || trimmed(cells.back()).empty())) {
-      quoted = !quoted;
-    } else if (c == ',' && !quoted) {
-      cells.emplace_back();
-    } else {
-      cells.back() += c;
-    }
-  }
-  if (quoted) throw Error(ErrorCode::input, "a quote is not closed", "close it on the same line");
-  for (std::string& cell : cells) cell = std::string(trimmed(cell));
-  return cells;
-}
-
 /// Which columns of a table hold what.
 struct Columns {
   std::size_t count = 0;
@@ -194,7 +173,7 @@ CellRows rows_of_table(std::string_view text, std::string_view wanted) {
     text.remove_prefix(std::min(end + 1, text.size()));
     if (line.empty() || line.front() == '#') continue;
     try {
-      const std::vector<std::string> cells = table_cells(line);
+      const std::vector<std::string> cells = csv_cells(line);
       if (!known) {
         known = columns(cells, wanted);
         continue;

@@ -14,20 +14,31 @@ void Mistakes::add(int line, const std::string& pointer, const Error& error) {
   list_.push_back({line, error.at(place)});
 }
 
+std::vector<Mistakes::Mistake> Mistakes::by_line() const {
+  std::vector<Mistake> sorted = list_;
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const Mistake& a, const Mistake& b) { return a.line < b.line; });
+  return sorted;
+}
+
+std::vector<std::string> Mistakes::texts() const {
+  std::vector<std::string> all;
+  for (const Mistake& mistake : by_line()) all.emplace_back(mistake.error.what());
+  return all;
+}
+
 void Mistakes::throw_if_any(std::string_view file) const {
   if (list_.empty()) return;
-  std::vector<Mistake> by_line = list_;
-  std::stable_sort(by_line.begin(), by_line.end(),
-                   [](const Mistake& a, const Mistake& b) { return a.line < b.line; });
-  const Error& first = by_line.front().error;
-  if (by_line.size() == 1) throw first.at(file);
+  const std::vector<Mistake> sorted = by_line();
+  const Error& first = sorted.front().error;
+  if (sorted.size() == 1) throw first.at(file);
   constexpr std::size_t kMostShown = 10;
-  std::string message = fmt::format("{} mistakes", by_line.size());
-  for (std::size_t i = 0; i < by_line.size() && i < kMostShown; ++i) {
-    message += fmt::format("\n  {}", by_line[i].error.what());
+  std::string message = fmt::format("{} mistakes", sorted.size());
+  for (std::size_t i = 0; i < sorted.size() && i < kMostShown; ++i) {
+    message += fmt::format("\n  {}", sorted[i].error.what());
   }
-  if (by_line.size() > kMostShown) {
-    message += fmt::format("\n  and {} more", by_line.size() - kMostShown);
+  if (sorted.size() > kMostShown) {
+    message += fmt::format("\n  and {} more", sorted.size() - kMostShown);
   }
   throw Error(first.code(), message, {}, std::string(file));
 }

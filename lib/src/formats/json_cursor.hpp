@@ -27,12 +27,15 @@ class Mistakes {
   /// Throws one Error that names them all in the order of their lines (the first ten when there are
   /// more); does nothing when there are none.
   void throw_if_any(std::string_view file) const;
+  /// All of them in words, in the order of their lines.
+  std::vector<std::string> texts() const;
 
  private:
   struct Mistake {
     int line;
     Error error;
   };
+  std::vector<Mistake> by_line() const;
   std::vector<Mistake> list_;
 };
 

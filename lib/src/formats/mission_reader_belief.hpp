@@ -18,7 +18,6 @@ struct BeliefField {
 };
 
 /// `system`: the grid of files of cells that name none.
-BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load,
-                         std::string_view system);
+BeliefField belief_field(const JsonCursor& cursor, const FileLoader& load, std::string_view system);
 
 }  // namespace sweepwright::formats

@@ -12,6 +12,8 @@ add_room(formats
     cell_rows.cpp
     cell_writer.cpp
     chart_axes.cpp
+    crew_report_reader.cpp
+    csv_row.cpp
     csv_writer.cpp
     digest.cpp
     drawing.cpp
