@@ -1,3 +1,3 @@
 add_room(hazard
-  SOURCES crew_track.cpp finding.cpp
-  LIBRARIES fmt::fmt)
+  SOURCES crew_track.cpp finding.cpp piece_approach.cpp separation.cpp space_track.cpp
+  LIBRARIES fmt::fmt sweepwright_geographiclib)
