@@ -4,8 +4,8 @@
 
 #include "commands/pattern_kinds.hpp"
 #include "common/output.hpp"
+#include "common/route_file.hpp"
 #include "sweepwright/formats/area_reader.hpp"
-#include "sweepwright/formats/route_reader.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -35,9 +35,7 @@ std::optional<Region> area_option(OptionTexts& options, formats::Provenance& pro
 std::optional<Path> route_option(OptionTexts& options, formats::Provenance& provenance) {
   const auto path = options.optional("--route", as_typed);
   if (!path) return std::nullopt;
-  formats::RouteFile route = formats::read_route_file(*path);
-  provenance.inputs.push_back(route.digest);
-  return std::move(route.route);
+  return read_route(*path, provenance.inputs);
 }
 
 }  // namespace

@@ -10,10 +10,10 @@
 #include "common/command.hpp"
 #include "common/option_value.hpp"
 #include "common/output.hpp"
+#include "common/route_file.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/elevation_reader.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
-#include "sweepwright/formats/route_reader.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/formats/terrain_report.hpp"
 #include "sweepwright/terrain/doubts.hpp"
@@ -52,9 +52,7 @@ formats::HeightUnit parse_height_unit(const std::string& text) {
 /// One word is a file, more are positions.
 Path read_line(const TerrainOptions& options, formats::Provenance& provenance) {
   if (options.line.size() == 1) {
-    formats::RouteFile file = formats::read_route_file(options.line.front());
-    provenance.inputs.push_back(file.digest);
-    return std::move(file.route);
+    return read_route(options.line.front(), provenance.inputs);
   }
   Path path;
   for (const std::string& place : options.line) path.push_back(position_option("LINE", place));
@@ -147,10 +145,10 @@ void add_terrain_command(CLI::App& app, Context& context) {
       formats::kTerrainCaution));
   auto options = std::make_shared<TerrainOptions>();
   command
-      ->add_option(
-          "LINE", options->line,
-          "A file of a route (GeoJSON, or a position a line), or two or more positions in the "
-          "order of travel")
+      ->add_option("LINE", options->line,
+                   "A file of a route (GPX, GeoJSON, KML, or a position a line), or two or more "
+                   "positions in the "
+                   "order of travel")
       ->required();
   command
       ->add_option("--dem", options->models,
