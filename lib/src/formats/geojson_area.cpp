@@ -64,7 +64,11 @@ class GeoJsonReader {
   void geometry(const GeoJsonPlace& place, const std::string& type, const std::string& name) {
     const auto add_polygon = [&](const GeoJsonPlace& rings) { polygon(rings, name); };
     const auto add_line = [&](const GeoJsonPlace& line) { area_.add_line(ring(line), name); };
-    const auto add_point = [&](const GeoJsonPlace& at) { area_.add_point(point(at)); };
+    const auto add_point = [&](const GeoJsonPlace& at) {
+      const std::size_t altitudes = area_.odd.altitudes;
+      area_.add_point(point(at));
+      area_.odd.altitudes = altitudes;  // nobody misses that of a point
+    };
     if (type == "Polygon") {
       add_polygon(place.needed_list("coordinates"));
     } else if (type == "MultiPolygon") {

@@ -144,7 +144,9 @@ class KmlReader {
     } else if (kind == "LineString") {
       area_.add_line(ring(node, here), name);
     } else if (kind == "Point") {
+      const std::size_t altitudes = area_.odd.altitudes;
       for (const DrawnPoint& at : ring(node, here).points) area_.add_point(at);
+      area_.odd.altitudes = altitudes;  // nobody misses that of a point
     } else if (kind == "Track" || kind == "MultiTrack") {
       ++area_.odd.lines;
     } else if (kind == "Model") {
