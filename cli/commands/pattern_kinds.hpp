@@ -6,15 +6,13 @@
 #include "common/option_texts.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/position/region.hpp"
-#include "sweepwright/terrain/elevation_model.hpp"
 
 namespace sweepwright::cli {
 
 /// What a pattern is made from, besides the options.
 struct PatternGround {
-  std::optional<Region> area;                      ///< of --area
-  std::optional<Path> route;                       ///< of --route
-  std::optional<terrain::ElevationModel> terrain;  ///< of --terrain
+  std::optional<Region> area;  ///< of --area
+  std::optional<Path> route;   ///< of --route
   Speed ground_speed;
 };
 

@@ -2,7 +2,15 @@ add_room(debrief
   SOURCES
     against_plan.cpp
     chords.cpp
+    coverage_frame.cpp
+    coverage_map.cpp
     crew_report.cpp
+    detection_integral.cpp
     flown_width.cpp
+    pass_raster.cpp
     sortie.cpp
-    swept_piece.cpp)
+    swept_piece.cpp
+    swept_raster.cpp
+  LIBRARIES fmt::fmt)
+# Loops over cells run several at a time; no result depends on either.
+target_compile_options(sweepwright_room_debrief PRIVATE -fno-math-errno -fno-trapping-math)

@@ -38,11 +38,11 @@ void remove_blanks(std::string_view& text) {
   text.remove_prefix(std::min(text.find_first_not_of(" \t\r\n"), text.size()));
 }
 
-class KmlReader {
+class KmlAreaReader {
  public:
-  explicit KmlReader(std::string_view text) : text_(text) {}
+  explicit KmlAreaReader(std::string_view text) : text_(text) {}
 
-  DrawnFile read() {
+  AreaReading read() {
     pugi::xml_document document;
     const pugi::xml_parse_result result = document.load_buffer(
         text_.data(), text_.size(), pugi::parse_default | pugi::parse_doctype, pugi::encoding_utf8);
@@ -65,7 +65,7 @@ class KmlReader {
           line_at(root.offset_debug()));
     }
     container(root, "", 0);
-    return {std::move(area_), std::move(file_name_)};
+    return area_.reading(file_name_);
   }
 
  private:
@@ -144,9 +144,7 @@ class KmlReader {
     } else if (kind == "LineString") {
       area_.add_line(ring(node, here), name);
     } else if (kind == "Point") {
-      const std::size_t altitudes = area_.odd.altitudes;
-      for (const DrawnPoint& at : ring(node, here).points) area_.add_point(at);
-      area_.odd.altitudes = altitudes;  // nobody misses that of a point
+      ++area_.odd.points;
     } else if (kind == "Track" || kind == "MultiTrack") {
       ++area_.odd.lines;
     } else if (kind == "Model") {
@@ -258,8 +256,8 @@ class KmlReader {
 
 }  // namespace
 
-DrawnFile read_drawn_kml(std::string_view text) {
-  return KmlReader(text).read();
+AreaReading parse_kml_area(std::string_view text) {
+  return KmlAreaReader(text).read();
 }
 
 }  // namespace sweepwright::formats

@@ -23,7 +23,6 @@ enum class Kind {
   square,
   sector,
   track_line,
-  contour,
   coordinated,
   multi_unit,
   waypoints
