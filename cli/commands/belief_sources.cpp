@@ -5,10 +5,10 @@
 #include <array>
 
 #include "common/output.hpp"
+#include "common/route_file.hpp"
 #include "sweepwright/formats/area_reader.hpp"
 #include "sweepwright/formats/belief_reader.hpp"
 #include "sweepwright/formats/input_file.hpp"
-#include "sweepwright/formats/route_reader.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -29,10 +29,9 @@ belief::Source datum(OptionTexts& options) {
 }
 
 belief::Source route(OptionTexts& options, GivenSource& given) {
-  const formats::RouteFile file =
-      formats::read_route_file(options.needed("--route", "a route", same));
-  given.inputs.push_back(file.digest);
-  return belief::DatumLine{file.route, options.needed("--spread", "a route", parse_length), {}};
+  Path route = read_route(options.needed("--route", "a route", same), given.inputs);
+  return belief::DatumLine{
+      std::move(route), options.needed("--spread", "a route", parse_length), {}};
 }
 
 belief::Source area(OptionTexts& options, GivenSource& given) {
@@ -64,7 +63,7 @@ void add_source_options(CLI::App& command, OptionTexts& options) {
               "LENGTH");
   options.add(command, "--minor-error", "Error ellipse: its smaller half axis, at 50 %", "LENGTH");
   options.add(command, "--axis", "Error ellipse: true direction of its larger axis", "DEGREES");
-  options.add(command, "--route", "Route flown or sailed: GeoJSON line, or a position a line",
+  options.add(command, "--route", "Route flown or sailed: GPX, GeoJSON, KML, or a position a line",
               "FILE");
   options.add(command, "--spread", "Half of all lies within it of the track, both sides together",
               "LENGTH");

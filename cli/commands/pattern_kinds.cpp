@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <stdexcept>
 
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/pattern/contour_search.hpp"
 #include "sweepwright/pattern/coordinated_creeping_line.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
@@ -214,8 +216,20 @@ Pattern waypoints(OptionTexts& options, const PatternGround& ground) {
       {*ground.route, options.optional("--spacing", parse_length)});
 }
 
+Pattern contour_search(OptionTexts& options, const PatternGround& ground) {
+  const std::string what = in_words(pattern::Kind::contour);
+  pattern::ContourSearch search;
+  search.region = *ground.area;
+  search.spacing = spacing(options, pattern::Kind::contour);
+  search.clearance = options.needed("--clearance", what, parse_length);
+  search.height_step = options.optional("--height-step", parse_length);
+  search.order = options.optional("--order", pattern::parse_contour_order).value_or(search.order);
+  search.first_turn = first_turn(options);
+  return pattern::make_contour_search(search, *ground.terrain);
+}
+
 /// What a kind is laid out on, besides the options.
-enum class Ground { options, area_or_options, route };
+enum class Ground { options, area_or_options, area_and_terrain, route };
 
 struct KindOptions {
   pattern::Kind kind;
@@ -223,27 +237,34 @@ struct KindOptions {
   Pattern (*pattern)(OptionTexts&, const PatternGround&);
 };
 
-constexpr std::array<KindOptions, 8> kKinds{{
+constexpr std::array<KindOptions, 9> kKinds{{
     {pattern::Kind::parallel, Ground::area_or_options, parallel_track},
     {pattern::Kind::creeping, Ground::area_or_options, creeping_line},
     {pattern::Kind::square, Ground::area_or_options, expanding_square},
     {pattern::Kind::sector, Ground::options, sector_search},
     {pattern::Kind::track_line, Ground::route, track_line},
+    {pattern::Kind::contour, Ground::area_and_terrain, contour_search},
     {pattern::Kind::coordinated, Ground::options, coordinated_creeping_line},
     {pattern::Kind::multi_unit, Ground::area_or_options, multi_unit_parallel},
     {pattern::Kind::waypoints, Ground::route, waypoints},
 }};
 
+/// Which of the files a kind may and must be given.
 void require_ground(const KindOptions& kind, const PatternGround& ground, const std::string& what) {
-  if (ground.area && kind.ground != Ground::area_or_options) {
-    usage(what + " does not use --area", "leave out --area");
-  }
-  if (ground.route && kind.ground != Ground::route) {
-    usage(what + " does not use --route", "leave out --route");
-  }
-  if (!ground.route && kind.ground == Ground::route) {
-    usage(what + " needs --route", "add --route");
-  }
+  const auto check = [&](std::string_view option, bool given, bool may, bool must) {
+    if (given && !may) {
+      usage(fmt::format("{} does not use {}", what, option), fmt::format("leave out {}", option));
+    }
+    if (!given && must) {
+      usage(fmt::format("{} needs {}", what, option), fmt::format("add {}", option));
+    }
+  };
+  const bool on_terrain = kind.ground == Ground::area_and_terrain;
+  const bool on_route = kind.ground == Ground::route;
+  check("--area", ground.area.has_value(), on_terrain || kind.ground == Ground::area_or_options,
+        on_terrain);
+  check("--terrain", ground.terrain.has_value(), on_terrain, on_terrain);
+  check("--route", ground.route.has_value(), on_route, on_route);
 }
 
 }  // namespace
@@ -251,6 +272,7 @@ void require_ground(const KindOptions& kind, const PatternGround& ground, const 
 Pattern pattern_of_kind(pattern::Kind kind, OptionTexts& options, const PatternGround& ground) {
   const auto* const found = std::find_if(
       kKinds.begin(), kKinds.end(), [&](const KindOptions& entry) { return entry.kind == kind; });
+  if (found == kKinds.end()) throw std::logic_error("a pattern is missing from the command");
   std::string what = in_words(kind);
   require_ground(*found, ground, what);
   if (found->ground == Ground::area_or_options) {

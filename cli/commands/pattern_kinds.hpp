@@ -6,13 +6,15 @@
 #include "common/option_texts.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/position/region.hpp"
+#include "sweepwright/terrain/elevation_model.hpp"
 
 namespace sweepwright::cli {
 
 /// What a pattern is made from, besides the options.
 struct PatternGround {
-  std::optional<Region> area;  ///< of --area
-  std::optional<Path> route;   ///< of --route
+  std::optional<Region> area;                      ///< of --area
+  std::optional<Path> route;                       ///< of --route
+  std::optional<terrain::ElevationModel> terrain;  ///< of --terrain
   Speed ground_speed;
 };
 

@@ -4,8 +4,8 @@
 
 #include "commands/pattern_kinds.hpp"
 #include "common/output.hpp"
+#include "common/route_file.hpp"
 #include "sweepwright/formats/area_reader.hpp"
-#include "sweepwright/formats/route_reader.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -35,9 +35,7 @@ std::optional<Region> area_option(OptionTexts& options, formats::Provenance& pro
 std::optional<Path> route_option(OptionTexts& options, formats::Provenance& provenance) {
   const auto path = options.optional("--route", as_typed);
   if (!path) return std::nullopt;
-  formats::RouteFile route = formats::read_route_file(*path);
-  provenance.inputs.push_back(route.digest);
-  return std::move(route.route);
+  return read_route(*path, provenance.inputs);
 }
 
 }  // namespace
@@ -49,8 +47,8 @@ void PatternRequest::add_to(CLI::App& command) {
               "POSITION");
   options.add(command, "--area", "Cover the area in this GeoJSON or KML file", "FILE");
   options.add(command, "--route",
-              "Route of a track line search, or the waypoints: a GeoJSON file, or one position a "
-              "line",
+              "Route of a track line search, or the waypoints: GPX, GeoJSON, KML, or one "
+              "position a line",
               "FILE");
   options.add(command, "--spacing", "Track spacing", "LENGTH");
   options.add(command, "--track",
@@ -68,6 +66,16 @@ void PatternRequest::add_to(CLI::App& command) {
   options.add_flag(command, "--second",
                    "The second pattern over the same datum: a sector search turned half a sector, "
                    "an expanding square turned 45 degrees");
+  terrain.add_to(command, "--terrain",
+                 "Elevation models of a contour search: SRTM .hgt, DTED, GeoTIFF, Esri ASCII; "
+                 "several are one");
+  options.add(command, "--clearance", "Height of a contour search above the ground under its lines",
+              "LENGTH");
+  options.add(command, "--height-step",
+              "Difference of height between lines; without it from the slopes and the spacing",
+              "LENGTH");
+  options.add(command, "--order", "Order of the levels of a contour search [descending]",
+              "descending|ascending");
   options.add(command, "--vessel-speed", "Speed of the vessel of a coordinated creeping line",
               "SPEED");
   options.add(command, "--units", "Number of units that share a multi-unit pattern", "N");
@@ -75,7 +83,9 @@ void PatternRequest::add_to(CLI::App& command) {
               "N");
   options.add(command, "--formation", "Units side by side, or each in a block of its own [abreast]",
               "abreast|staggered");
-  options.add(command, "--turn", "Side of the first turn [right]", "left|right");
+  options.add(command, "--turn",
+              "Side of the first turn [right]; of the high ground in a contour search",
+              "left|right");
   options.add(command, "--commence",
               "Corner of the area to commence at; of a sector search: datum or rim [datum]",
               "nw|ne|sw|se|n|e|s|w|datum|rim");
@@ -87,8 +97,16 @@ void PatternRequest::add_to(CLI::App& command) {
 RequestedPattern make_requested_pattern(PatternRequest& request, Speed ground_speed,
                                         formats::Provenance& provenance) {
   const pattern::Kind kind = option_value("--kind", request.kind, pattern::parse_kind);
-  const PatternGround ground{area_option(request.options, provenance),
-                             route_option(request.options, provenance), ground_speed};
+  PatternGround ground;
+  ground.area = area_option(request.options, provenance);
+  ground.route = route_option(request.options, provenance);
+  ground.ground_speed = ground_speed;
+  if (!request.terrain.files.empty()) {
+    formats::ElevationFiles files = request.terrain.read();
+    for (const std::string& remark : files.remarks) tell(remark);
+    provenance.inputs.insert(provenance.inputs.end(), files.digests.begin(), files.digests.end());
+    ground.terrain = std::move(files.model);
+  }
   pattern::Pattern pattern = pattern_of_kind(kind, request.options, ground);
   for (const std::string& remark : pattern.remarks) tell(remark);
   return {std::move(pattern), ground.area};

@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "common/elevation_option.hpp"
 #include "common/option_texts.hpp"
 #include "sweepwright/formats/provenance.hpp"
 #include "sweepwright/pattern/pattern.hpp"
@@ -19,6 +20,7 @@ namespace sweepwright::cli {
 struct PatternRequest {
   std::string kind;
   OptionTexts options;
+  ElevationOption terrain;
 
   void add_to(CLI::App& command);
 };

@@ -1,22 +1,20 @@
 // sweepwright terrain: highest ground, clearance and safe heights along a line.
 #include <fmt/format.h>
 
-#include <array>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "common/command.hpp"
+#include "common/elevation_option.hpp"
 #include "common/option_value.hpp"
 #include "common/output.hpp"
+#include "common/route_file.hpp"
 #include "sweepwright/base/text.hpp"
-#include "sweepwright/formats/elevation_reader.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
-#include "sweepwright/formats/route_reader.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/formats/terrain_report.hpp"
-#include "sweepwright/terrain/doubts.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -28,9 +26,7 @@ constexpr int kAnswerIsNo = 3;
 
 struct TerrainOptions {
   std::vector<std::string> line;
-  std::vector<std::string> models;
-  std::string unit;
-  std::string zone;
+  ElevationOption model;
   std::string altitude;
   std::string clearance;
   std::string corridor;
@@ -39,22 +35,10 @@ struct TerrainOptions {
   OutputOptions output;
 };
 
-formats::HeightUnit parse_height_unit(const std::string& text) {
-  constexpr std::array<std::string_view, 3> kUnits = {"m", "ft", "us-ft"};
-  const std::string wanted = to_lower_ascii(text);
-  if (wanted == kUnits[0]) return formats::HeightUnit::metre;
-  if (wanted == kUnits[1]) return formats::HeightUnit::foot;
-  if (wanted == kUnits[2]) return formats::HeightUnit::us_survey_foot;
-  throw Error(ErrorCode::value, fmt::format("'{}' is no unit of heights", printable(text)),
-              spelling_hint(text, kUnits));
-}
-
 /// One word is a file, more are positions.
 Path read_line(const TerrainOptions& options, formats::Provenance& provenance) {
   if (options.line.size() == 1) {
-    formats::RouteFile file = formats::read_route_file(options.line.front());
-    provenance.inputs.push_back(file.digest);
-    return std::move(file.route);
+    return read_route(options.line.front(), provenance.inputs);
   }
   Path path;
   for (const std::string& place : options.line) path.push_back(position_option("LINE", place));
@@ -105,12 +89,9 @@ void run(const TerrainOptions& options, Context& context) {
   const std::string format = options.json ? "json" : options.output.format();
   formats::Provenance provenance = context.provenance();
   const formats::TerrainQuestion asked = question(options, read_line(options, provenance));
-  formats::ElevationFiles files = formats::read_elevation_files(
-      options.models, {optional_value("--dem-unit", options.unit, parse_height_unit),
-                       optional_value("--dem-zone", options.zone, formats::parse_utm_zone)});
+  formats::ElevationFiles files = options.model.read();
   provenance.inputs.insert(provenance.inputs.end(), files.digests.begin(), files.digests.end());
   std::vector<std::string> remarks = std::move(files.remarks);
-  for (std::string& doubt : terrain::doubts(files.model)) remarks.push_back(std::move(doubt));
   if (format != "text") {
     for (const std::string& remark : remarks) tell(remark);
   }
@@ -147,22 +128,15 @@ void add_terrain_command(CLI::App& app, Context& context) {
       formats::kTerrainCaution));
   auto options = std::make_shared<TerrainOptions>();
   command
-      ->add_option(
-          "LINE", options->line,
-          "A file of a route (GeoJSON, or a position a line), or two or more positions in the "
-          "order of travel")
+      ->add_option("LINE", options->line,
+                   "A file of a route (GPX, GeoJSON, KML, or a position a line), or two or more "
+                   "positions in the "
+                   "order of travel")
       ->required();
-  command
-      ->add_option("--dem", options->models,
-                   "Elevation models: SRTM .hgt, DTED, GeoTIFF, Esri ASCII; several are one")
-      ->required()
-      ->type_name("FILE");
-  command->add_option("--dem-unit", options->unit, "Unit of all heights, whatever the files say")
-      ->type_name("m|ft|us-ft");
-  command
-      ->add_option("--dem-zone", options->zone,
-                   "UTM zone of files with metres that do not name it: 13N")
-      ->type_name("ZONE");
+  options->model
+      .add_to(*command, "--dem",
+              "Elevation models: SRTM .hgt, DTED, GeoTIFF, Esri ASCII; several are one")
+      ->required();
   command
       ->add_option(
           "--altitude", options->altitude,

@@ -10,9 +10,9 @@
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   try {
     // NOLINTNEXTLINE(cppcoreguidelines-pro-type-reinterpret-cast): bytes are the text
-    const auto route =
+    const auto reading =
         sweepwright::formats::parse_route({reinterpret_cast<const char*>(data), size});
-    if (route.size() < 2) std::abort();
+    if (reading.route.size() < 2) std::abort();
   } catch (const sweepwright::Error&) {
   }
   return 0;

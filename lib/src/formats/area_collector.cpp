@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "formats/drawn_ring.hpp"
 #include "sweepwright/base/error.hpp"
@@ -96,16 +97,24 @@ void require_on_earth(const DrawnPoint& point) {
 
 void AreaCollector::add_line(DrawnRing line, std::string name) {
   ++odd.lines;
-  if (is_closed(line)) closed_lines_.push_back({{std::move(line)}, std::move(name)});
+  lines_.push_back({{std::move(line)}, std::move(name)});
+}
+
+void AreaCollector::add_point(DrawnPoint point) {
+  ++odd.points;
+  points_.push_back(point);
 }
 
 AreaReading AreaCollector::reading(const std::string& file_name) {
-  if (polygons_.empty() && !closed_lines_.empty()) {
-    odd.lines -= closed_lines_.size();
-    odd.others.insert(odd.others.begin(), fmt::format("no polygon: {} {} taken for the area",
-                                                      counted(closed_lines_.size(), "closed line"),
-                                                      past(closed_lines_.size())));
-    polygons_.swap(closed_lines_);
+  if (polygons_.empty()) {
+    std::copy_if(lines_.begin(), lines_.end(), std::back_inserter(polygons_),
+                 [](const DrawnPolygon& line) { return is_closed(line.rings.front()); });
+    if (!polygons_.empty()) {
+      odd.lines -= polygons_.size();
+      odd.others.insert(odd.others.begin(), fmt::format("no polygon: {} {} taken for the area",
+                                                        counted(polygons_.size(), "closed line"),
+                                                        past(polygons_.size())));
+    }
   }
   if (polygons_.empty()) {
     std::string found;

@@ -1,11 +1,22 @@
 #include "sweepwright/formats/area_reader.hpp"
 
+#include "formats/area_collector.hpp"
 #include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/input_file.hpp"
 
 namespace sweepwright::formats {
+
+AreaReading parse_geojson_area(std::string_view text) {
+  DrawnFile file = read_drawn_geojson(text);
+  return file.drawn.reading(file.name);
+}
+
+AreaReading parse_kml_area(std::string_view text) {
+  DrawnFile file = read_drawn_kml(text);
+  return file.drawn.reading(file.name);
+}
 
 AreaReading parse_area(std::string_view text) {
   const std::string_view content = trimmed(text);

@@ -17,11 +17,11 @@ constexpr std::array<std::string_view, 9> kTypes = {
     "FeatureCollection", "Feature", "Polygon",    "MultiPolygon",      "LineString",
     "MultiLineString",   "Point",   "MultiPoint", "GeometryCollection"};
 
-class GeoJsonAreaReader {
+class GeoJsonReader {
  public:
-  AreaReading read(const GeoJsonPlace& place) {
+  DrawnFile read(const GeoJsonPlace& place) {
     object(place, "");
-    return area_.reading(name_of(place.value()));
+    return {std::move(area_), name_of(place.value())};
   }
 
  private:
@@ -64,6 +64,11 @@ class GeoJsonAreaReader {
   void geometry(const GeoJsonPlace& place, const std::string& type, const std::string& name) {
     const auto add_polygon = [&](const GeoJsonPlace& rings) { polygon(rings, name); };
     const auto add_line = [&](const GeoJsonPlace& line) { area_.add_line(ring(line), name); };
+    const auto add_point = [&](const GeoJsonPlace& at) {
+      const std::size_t altitudes = area_.odd.altitudes;
+      area_.add_point(point(at));
+      area_.odd.altitudes = altitudes;  // nobody misses that of a point
+    };
     if (type == "Polygon") {
       add_polygon(place.needed_list("coordinates"));
     } else if (type == "MultiPolygon") {
@@ -73,9 +78,9 @@ class GeoJsonAreaReader {
     } else if (type == "MultiLineString") {
       place.needed_list("coordinates").each(add_line);
     } else if (type == "Point") {
-      ++area_.odd.points;
+      add_point(place.needed_list("coordinates"));
     } else if (type == "MultiPoint") {
-      area_.odd.points += place.needed_list("coordinates").value().items.size();
+      place.needed_list("coordinates").each(add_point);
     } else {
       place.field("type")->fail(fmt::format("'{}' is no type of GeoJSON", printable(type)),
                                 spelling_hint(type, kTypes));
@@ -140,18 +145,24 @@ void require_geojson(const GeoJsonPlace& root) {
             "save it again in WGS 84 longitude and latitude");
 }
 
+DrawnFile read_drawn_geojson(const JsonValue& value) {
+  const GeoJsonPlace root(value, "");
+  require_geojson(root);
+  return GeoJsonReader().read(root);
+}
+
+DrawnFile read_drawn_geojson(std::string_view text) {
+  return read_drawn_geojson(parse_json(text));
+}
+
 AreaReading read_geojson_area(const GeoJsonPlace& place) {
-  return GeoJsonAreaReader().read(place);
+  DrawnFile file = GeoJsonReader().read(place);
+  return file.drawn.reading(file.name);
 }
 
 AreaReading read_geojson_area(const JsonValue& value) {
-  const GeoJsonPlace root(value, "");
-  require_geojson(root);
-  return read_geojson_area(root);
-}
-
-AreaReading parse_geojson_area(std::string_view text) {
-  return read_geojson_area(parse_json(text));
+  DrawnFile file = read_drawn_geojson(value);
+  return file.drawn.reading(file.name);
 }
 
 }  // namespace sweepwright::formats

@@ -38,11 +38,11 @@ void remove_blanks(std::string_view& text) {
   text.remove_prefix(std::min(text.find_first_not_of(" \t\r\n"), text.size()));
 }
 
-class KmlAreaReader {
+class KmlReader {
  public:
-  explicit KmlAreaReader(std::string_view text) : text_(text) {}
+  explicit KmlReader(std::string_view text) : text_(text) {}
 
-  AreaReading read() {
+  DrawnFile read() {
     pugi::xml_document document;
     const pugi::xml_parse_result result = document.load_buffer(
         text_.data(), text_.size(), pugi::parse_default | pugi::parse_doctype, pugi::encoding_utf8);
@@ -65,7 +65,7 @@ class KmlAreaReader {
           line_at(root.offset_debug()));
     }
     container(root, "", 0);
-    return area_.reading(file_name_);
+    return {std::move(area_), std::move(file_name_)};
   }
 
  private:
@@ -144,7 +144,9 @@ class KmlAreaReader {
     } else if (kind == "LineString") {
       area_.add_line(ring(node, here), name);
     } else if (kind == "Point") {
-      ++area_.odd.points;
+      const std::size_t altitudes = area_.odd.altitudes;
+      for (const DrawnPoint& at : ring(node, here).points) area_.add_point(at);
+      area_.odd.altitudes = altitudes;  // nobody misses that of a point
     } else if (kind == "Track" || kind == "MultiTrack") {
       ++area_.odd.lines;
     } else if (kind == "Model") {
@@ -256,8 +258,8 @@ class KmlAreaReader {
 
 }  // namespace
 
-AreaReading parse_kml_area(std::string_view text) {
-  return KmlAreaReader(text).read();
+DrawnFile read_drawn_kml(std::string_view text) {
+  return KmlReader(text).read();
 }
 
 }  // namespace sweepwright::formats

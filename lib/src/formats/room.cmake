@@ -30,6 +30,7 @@ add_room(formats
     geojson_area.cpp
     geojson_writer.cpp
     geotiff_reader.cpp
+    gpx_route.cpp
     gpx_writer.cpp
     hgt_reader.cpp
     input_file.cpp

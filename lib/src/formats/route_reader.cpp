@@ -4,7 +4,8 @@
 
 #include <algorithm>
 
-#include "formats/json_document.hpp"
+#include "formats/area_collector.hpp"
+#include "formats/gpx_route.hpp"
 #include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/text.hpp"
@@ -16,77 +17,45 @@ namespace {
 
 constexpr std::size_t kMostPlaces = 1000;
 
-std::string on_line(int line) {
-  return fmt::format("line {}", line);
-}
-
-const JsonValue* member(const JsonValue& object, std::string_view name) {
-  for (const JsonMember& one : object.members) {
-    if (one.name == name) return &one.value;
+/// The one line of a map file, or its points when it has no line.
+RouteReading drawn_route(const DrawnFile& file) {
+  const std::vector<DrawnPolygon>& lines = file.drawn.lines();
+  const Oddities& odd = file.drawn.odd;
+  if (lines.size() > 1) {
+    throw Error(ErrorCode::input, fmt::format("the file has {} lines", lines.size()),
+                "a route is one line: join them, or keep the one that is meant");
   }
-  return nullptr;
-}
-
-const JsonValue& needed_list(const JsonValue& object, std::string_view name) {
-  const JsonValue* const found = member(object, name);
-  if (found != nullptr && found->kind == JsonKind::array) return *found;
-  throw Error(ErrorCode::input, fmt::format("the list '{}' is missing", name), {},
-              on_line(object.line));
-}
-
-Position place(const JsonValue& pair) {
-  if (pair.kind != JsonKind::array || pair.items.size() < 2 ||
-      pair.items[0].kind != JsonKind::number || pair.items[1].kind != JsonKind::number) {
-    throw Error(ErrorCode::input, shown(pair) + " where a position is wanted",
-                "a position is [longitude, latitude]", on_line(pair.line));
+  const bool has_line = !lines.empty();
+  const std::vector<DrawnPoint>& points =
+      has_line ? lines.front().rings.front().points : file.drawn.points();
+  if (points.empty()) {
+    throw Error(ErrorCode::input, "the file holds no line and no point",
+                "draw the route as one line");
   }
-  try {
-    return Position::at(Angle::degrees(pair.items[1].number), Angle::degrees(pair.items[0].number));
-  } catch (const Error& error) {
-    throw error.at(on_line(pair.line));
+  RouteReading reading;
+  reading.name = has_line && !lines.front().name.empty() ? lines.front().name : file.name;
+  for (const DrawnPoint& point : points) {
+    reading.route.push_back(
+        Position::at(Angle::degrees(point.latitude), Angle::degrees(point.longitude)));
   }
+  const auto left_out = [&](std::size_t count, std::string_view thing) {
+    if (count == 0) return;
+    reading.remarks.push_back(
+        fmt::format("{} {}{} left out", count, thing, count == 1 ? " was" : "s were"));
+  };
+  if (!has_line) {
+    reading.remarks.emplace_back("no line: the points were taken for the route, in their order");
+  }
+  left_out(file.drawn.polygons().size(), "area");
+  left_out(has_line ? odd.points : 0, "point");
+  left_out(odd.lines - lines.size(), "recorded track");
+  left_out(odd.altitudes, "altitude");
+  return reading;
 }
 
-/// What a GeoJSON file holds: its lines, and its points in their order.
-struct Found {
-  std::vector<Path> lines;
-  Path points;
-};
-
-void collect(const JsonValue& object, Found& found) {
-  const JsonValue* const type = member(object, "type");
-  const std::string kind = type != nullptr ? type->text : "";
-  if (kind == "FeatureCollection") {
-    for (const JsonValue& feature : needed_list(object, "features").items) collect(feature, found);
-  } else if (kind == "Feature") {
-    const JsonValue* const geometry = member(object, "geometry");
-    if (geometry != nullptr && geometry->kind == JsonKind::object) collect(*geometry, found);
-  } else if (kind == "LineString") {
-    Path line;
-    for (const JsonValue& pair : needed_list(object, "coordinates").items) {
-      line.push_back(place(pair));
-    }
-    found.lines.push_back(std::move(line));
-  } else if (kind == "Point") {
-    found.points.push_back(place(needed_list(object, "coordinates")));
-  } else {
-    throw Error(ErrorCode::input, fmt::format("'{}' is no line or point", printable(kind)),
-                "a route is a GeoJSON LineString, or points in their order", on_line(object.line));
-  }
-}
-
-Path of_geojson(std::string_view text) {
-  Found found;
-  collect(parse_json(text), found);
-  if (found.lines.size() > 1) {
-    throw Error(ErrorCode::input, fmt::format("the file has {} lines", found.lines.size()),
-                "a route is one line: join them");
-  }
-  return found.lines.empty() ? found.points : found.lines.front();
-}
-
-Path of_lines(std::string_view text) {
-  Path route;
+/// Lines of positions.
+RouteReading typed_route(std::string_view text) {
+  RouteReading reading;
   locate::Options options;
   options.strict = true;
   for (int number = 1; !text.empty(); ++number) {
@@ -95,27 +64,36 @@ Path of_lines(std::string_view text) {
     text.remove_prefix(std::min(end + 1, text.size()));
     if (line.empty() || line.front() == '#') continue;
     try {
-      route.push_back(locate::read_position(line, options).position);
+      reading.route.push_back(locate::read_position(line, options).position);
     } catch (const Error& error) {
-      throw error.at(on_line(number));
+      throw error.at(fmt::format("line {}", number));
     }
-    if (route.size() > kMostPlaces) break;
+    if (reading.route.size() > kMostPlaces) break;
   }
-  return route;
+  return reading;
+}
+
+RouteReading any_route(std::string_view text) {
+  const std::string_view content = trimmed(text);
+  if (content.empty()) throw Error(ErrorCode::input, "the file is empty");
+  if (content.starts_with('<')) {
+    return is_gpx(text) ? read_gpx_route(text) : drawn_route(read_drawn_kml(text));
+  }
+  if (content.starts_with('{')) return drawn_route(read_drawn_geojson(text));
+  return typed_route(text);
 }
 
 }  // namespace
 
-Path parse_route(std::string_view text) {
-  if (trimmed(text).empty()) throw Error(ErrorCode::input, "the file is empty");
-  const Path route = trimmed(text).starts_with('{') ? of_geojson(text) : of_lines(text);
-  if (route.size() < 2 || route.size() > kMostPlaces) {
-    throw Error(
-        ErrorCode::input,
-        fmt::format("a route of {} {}", route.size(), route.size() == 1 ? "place" : "places"),
-        fmt::format("give 2 to {} places", kMostPlaces));
+RouteReading parse_route(std::string_view text) {
+  RouteReading reading = any_route(text);
+  const std::size_t places = reading.route.size();
+  if (places < 2 || places > kMostPlaces) {
+    throw Error(ErrorCode::input,
+                fmt::format("a route of {} {}", places, places == 1 ? "place" : "places"),
+                fmt::format("give 2 to {} places", kMostPlaces));
   }
-  return route;
+  return reading;
 }
 
 RouteFile read_route_file(const std::string& path) {

@@ -18,6 +18,7 @@ const std::vector<KindInfo>& kinds() {
       {Kind::square, "square", "SS", "Expanding square"},
       {Kind::sector, "sector", "VS", "Sector search"},
       {Kind::track_line, "track-line", "TSR", "Track line"},
+      {Kind::contour, "contour", "OS", "Contour search"},
       {Kind::coordinated, "coordinated", "CSC", "Coordinated creeping line"},
       {Kind::multi_unit, "multi-unit", "PM", "Multi-unit parallel"},
       {Kind::waypoints, "waypoints", "", "Waypoints"},

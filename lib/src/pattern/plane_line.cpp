@@ -31,6 +31,19 @@ double nearest_share(PlanePoint point, PlanePoint from, PlanePoint to) {
   return squared > 0 ? std::clamp(dot(vector(from, point), line) / squared, 0.0, 1.0) : 0;
 }
 
+/// True when a ring passes right of the point an odd number of times: the point is in the ring.
+bool is_in_ring(PlanePoint point, const PlaneRing& ring) {
+  bool odd = false;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const PlanePoint a = ring[i];
+    const PlanePoint b = ring[(i + 1) % ring.size()];
+    if ((a.up > point.up) == (b.up > point.up)) continue;
+    const double share = (point.up - a.up) / (b.up - a.up);
+    if (a.right + (b.right - a.right) * share > point.right) odd = !odd;
+  }
+  return odd;
+}
+
 }  // namespace
 
 std::vector<PlanePoint> to_plane(const Path& path, const LocalPlane& plane) {
@@ -86,6 +99,15 @@ std::vector<double> crossings(PlanePoint a, PlanePoint b,
   }
   apart.back() = 1;
   return apart;
+}
+
+bool is_inside(PlanePoint point, const PlaneRegion& region) {
+  bool odd = false;
+  for (const PlanePolygon& polygon : region.polygons) {
+    odd = odd != is_in_ring(point, polygon.outer);
+    for (const PlaneRing& hole : polygon.holes) odd = odd != is_in_ring(point, hole);
+  }
+  return odd;
 }
 
 }  // namespace sweepwright::pattern

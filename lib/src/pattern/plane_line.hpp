@@ -1,11 +1,12 @@
-// Straight lines on a LocalPlane: distances and crossings; private to the pattern room.
+// Straight lines on a LocalPlane: distances, crossings and what they enclose; private to the
+// pattern room.
 #pragma once
 
 #include <optional>
 #include <vector>
 
 #include "sweepwright/position/geodesic.hpp"
-#include "sweepwright/position/local_plane.hpp"
+#include "sweepwright/position/plane_region.hpp"
 
 namespace sweepwright::pattern {
 
@@ -27,5 +28,8 @@ std::optional<double> crossing(PlanePoint a, PlanePoint b, PlanePoint c, PlanePo
 /// All such shares with the lines, 0 and 1 with them, in rising order, none twice.
 std::vector<double> crossings(PlanePoint a, PlanePoint b,
                               const std::vector<std::vector<PlanePoint>>& lines);
+
+/// True in the region; on its edge either.
+bool is_inside(PlanePoint point, const PlaneRegion& region);
 
 }  // namespace sweepwright::pattern

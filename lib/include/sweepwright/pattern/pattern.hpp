@@ -23,6 +23,7 @@ enum class Kind {
   square,
   sector,
   track_line,
+  contour,
   coordinated,
   multi_unit,
   waypoints
