@@ -1,12 +1,15 @@
 add_room(debrief
   SOURCES
     against_plan.cpp
+    cell_outline.cpp
     chords.cpp
+    coverage_figures.cpp
     coverage_frame.cpp
     coverage_map.cpp
     crew_report.cpp
     detection_integral.cpp
     flown_width.cpp
+    holes.cpp
     pass_raster.cpp
     sortie.cpp
     swept_piece.cpp
