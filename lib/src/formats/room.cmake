@@ -36,6 +36,7 @@ add_room(formats
     input_file.cpp
     json_cursor.cpp
     json_document.cpp
+    json_edit.cpp
     json_text.cpp
     kml_area.cpp
     kml_geometry.cpp
@@ -62,6 +63,7 @@ add_room(formats
     mission_reader_belief.cpp
     mission_reader_units.cpp
     mission_values.cpp
+    next_mission.cpp
     number_text.cpp
     output_file.cpp
     overlay_writer.cpp
