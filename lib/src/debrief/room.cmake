@@ -7,9 +7,11 @@ add_room(debrief
     coverage_frame.cpp
     coverage_map.cpp
     crew_report.cpp
+    debriefing.cpp
     detection_integral.cpp
     flown_width.cpp
     holes.cpp
+    missed_raster.cpp
     pass_raster.cpp
     sortie.cpp
     swept_piece.cpp
