@@ -63,6 +63,7 @@ int run(int argc, char** argv) {
   app.require_subcommand(1);
   app.fallthrough();
   add_plan_command(app, context);
+  add_check_command(app, context);
   add_locate_command(app, context);
   add_grid_command(app, context);
   add_sweep_command(app, context);

@@ -34,5 +34,6 @@ void add_ahead_command(CLI::App& app, Context& context);
 void add_sectors_command(CLI::App& app, Context& context);
 void add_terrain_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
+void add_check_command(CLI::App& app, Context& context);
 
 }  // namespace sweepwright::cli

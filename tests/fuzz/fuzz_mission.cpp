@@ -1,5 +1,4 @@
-// Any bytes are a mission or an Error. A mission that names a file gets the same bytes for its
-// area.
+// Any bytes are a mission or an Error. A mission that names a file gets the same bytes for it.
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -12,8 +11,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string text(data, data + size);
   const formats::InputText file{text, {"mission.json", "0"}};
   const auto load = [&](const std::string& name) { return formats::InputText{text, {name, "0"}}; };
+  const auto load_bytes = [&](const std::string& name) {
+    return formats::InputBytes{text, {name, "0"}};
+  };
   try {
-    const plan::Mission mission = formats::parse_mission(file, load);
+    const plan::Mission mission = formats::parse_mission(file, {load, load_bytes});
     // What was promised of a mission that came back.
     if (mission.units.empty() || mission.area.polygons.empty()) __builtin_trap();
     if (!(mission.wanted_coverage > sweep::Coverage())) __builtin_trap();

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 #include "formats/utf8.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
@@ -10,7 +12,6 @@
 #include "sweepwright/formats/esri_ascii_reader.hpp"
 #include "sweepwright/formats/geotiff_reader.hpp"
 #include "sweepwright/formats/hgt_reader.hpp"
-#include "sweepwright/formats/input_file.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -73,12 +74,29 @@ ElevationReading parse_elevation(std::string_view bytes, std::string_view name,
               "SRTM .hgt, DTED, GeoTIFF and Esri ASCII grids are read");
 }
 
+HeightUnit parse_height_unit(std::string_view text) {
+  constexpr std::array<std::string_view, 3> kUnits = {"m", "ft", "us-ft"};
+  const std::string wanted = to_lower_ascii(text);
+  if (wanted == kUnits[0]) return HeightUnit::metre;
+  if (wanted == kUnits[1]) return HeightUnit::foot;
+  if (wanted == kUnits[2]) return HeightUnit::us_survey_foot;
+  throw Error(ErrorCode::value, fmt::format("'{}' is no unit of heights", printable(text)),
+              spelling_hint(text, kUnits));
+}
+
 ElevationFiles read_elevation_files(const std::vector<std::string>& paths,
                                     const ElevationOptions& options) {
+  return load_elevation_files(paths, options, [](const std::string& path) {
+    return read_binary_file(path, kLargestElevationBytes);
+  });
+}
+
+ElevationFiles load_elevation_files(const std::vector<std::string>& names,
+                                    const ElevationOptions& options, const BytesLoader& load) {
   ElevationFiles files;
   std::vector<terrain::ElevationTile> tiles;
-  for (const std::string& path : paths) {
-    InputBytes input = read_binary_file(path, kLargestElevationBytes);
+  for (const std::string& path : names) {
+    InputBytes input = load(path);
     try {
       ElevationReading reading = parse_elevation(input.bytes, path, options);
       to_metres(reading, options);

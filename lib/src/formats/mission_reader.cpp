@@ -8,9 +8,11 @@
 #include "formats/json_cursor.hpp"
 #include "formats/mission_reader_area.hpp"
 #include "formats/mission_reader_belief.hpp"
+#include "formats/mission_reader_terrain.hpp"
 #include "formats/mission_reader_units.hpp"
 #include "formats/mission_values.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/elevation_reader.hpp"
 #include "sweepwright/grid/systems.hpp"
 #include "sweepwright/sector/sectors.hpp"
 #include "sweepwright/sweep/search_object.hpp"
@@ -218,7 +220,8 @@ void require_version(JsonObject& in) {
   });
 }
 
-plan::Mission mission(const JsonCursor& cursor, const FileLoader& load) {
+plan::Mission mission(const JsonCursor& cursor, const MissionFiles& files) {
+  const FileLoader& load = files.text;
   JsonObject in(cursor);
   plan::Mission mission;
   require_version(in);
@@ -250,6 +253,8 @@ plan::Mission mission(const JsonCursor& cursor, const FileLoader& load) {
   mission.datum = in.optional("datum", named_place);
   read_wanted_coverage(in, mission);
   mission.leg_direction = in.optional("leg_direction", true_direction);
+  read_elevation(in, files.bytes, mission);
+  mission.minima = in.optional("minima", minima).value_or(mission.minima);
   mission.units = in.required("search_units", search_units);
   mission.channels = in.list("communications", kMostChannels, channel);
   mission.hazards = in.list("hazards", kMostHazards, long_text);
@@ -267,12 +272,12 @@ JsonValue document(const InputText& file) {
 
 }  // namespace
 
-plan::Mission parse_mission(const InputText& file, const FileLoader& load) {
+plan::Mission parse_mission(const InputText& file, const MissionFiles& files) {
   const JsonValue root = document(file);
   Mistakes mistakes;
   std::optional<plan::Mission> read =
       JsonCursor(root, "", mistakes).attempt([&](const JsonCursor& cursor) {
-        return mission(cursor, load);
+        return mission(cursor, files);
       });
   mistakes.throw_if_any(file.digest.name);
   read->inputs.insert(read->inputs.begin(), {file.digest.name, file.digest.sha256});
@@ -283,11 +288,19 @@ plan::Mission read_mission(const std::string& path) {
   const InputText file = read_text_file(path, kLargestMissionBytes);
   const std::filesystem::path folder =
       path == "-" ? std::filesystem::path() : std::filesystem::path(path).parent_path();
-  return parse_mission(file, [&](const std::string& name) {
-    InputText area = read_text_file((folder / name).string());
-    area.digest.name = name;
-    return area;
-  });
+  // Files go by the names that the mission gives them.
+  const auto named = [](auto input, const std::string& name) {
+    input.digest.name = name;
+    return input;
+  };
+  return parse_mission(
+      file, {[&](const std::string& name) {
+               return named(read_text_file((folder / name).string()), name);
+             },
+             [&](const std::string& name) {
+               return named(read_binary_file((folder / name).string(), kLargestElevationBytes),
+                            name);
+             }});
 }
 
 }  // namespace sweepwright::formats

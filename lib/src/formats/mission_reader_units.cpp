@@ -7,6 +7,7 @@
 #include <charconv>
 #include <iterator>
 
+#include "formats/mission_reader_terrain.hpp"
 #include "formats/mission_values.hpp"
 #include "sweepwright/base/text.hpp"
 
@@ -135,7 +136,7 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   read_turning(in, unit);
   unit.fuel_flow = in.optional("fuel_flow", fuel_flow);
   if (const auto depart = in.optional("depart", local_time)) unit.depart = depart->time;
-  unit.search_altitude = in.optional("search_altitude", length(Least::zero, "60000ft"));
+  read_heights(in, unit);
   unit.base = in.required("base", named_place);
   unit.pattern = in.optional("pattern", pattern).value_or(plan::PatternChoice::automatic);
   if (const auto given = in.optional("sweep_width", given_sweep_width)) {

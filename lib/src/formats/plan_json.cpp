@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "formats/finding_json.hpp"
 #include "formats/working_json.hpp"
 #include "sweepwright/formats/flown_pattern_writer.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
@@ -71,7 +72,7 @@ ordered_json flown_json(const plan::Assignment& assignment) {
   return json;
 }
 
-ordered_json assignment_json(const plan::Assignment& assignment) {
+ordered_json assignment_json(const plan::Mission& mission, const plan::Assignment& assignment) {
   const plan::SearchUnit& unit = assignment.unit;
   return {
       {"callsign", unit.callsign},
@@ -101,6 +102,8 @@ ordered_json assignment_json(const plan::Assignment& assignment) {
       {"flown", flown_json(assignment)},
       {"pattern_reason", assignment.pattern_reason},
       {"pattern", ordered_json::parse(pattern_json(assignment.pattern, unit.search_speed).text)},
+      {"terrain", terrain_value(mission, assignment)},
+      {"findings", findings_value(assignment.findings)},
       {"remarks", assignment.remarks}};
 }
 
@@ -133,12 +136,13 @@ std::string plan_json(const plan::Plan& plan, const Provenance& provenance) {
                     {"probability_of_detection", plan.probability_of_detection.value()},
                     {"cells", cell_names(plan.cells)},
                     {"assignments", ordered_json::array()},
+                    {"findings", findings_value(plan.findings)},
                     {"remarks", plan.remarks},
                     {"provenance", ordered_json::parse(provenance_json(provenance).text)}};
   if (mission.datum) json["datum"] = named_place(*mission.datum);
   if (plan.belief) json["belief"] = belief_json(*plan.belief);
   for (const plan::Assignment& assignment : plan.assignments) {
-    json["assignments"].push_back(assignment_json(assignment));
+    json["assignments"].push_back(assignment_json(mission, assignment));
   }
   return json.dump(2) + "\n";
 }

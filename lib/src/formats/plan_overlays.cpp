@@ -4,6 +4,7 @@
 
 #include "formats/pattern_features.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/formats/findings.hpp"
 #include "sweepwright/formats/geojson_writer.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/position/position_text.hpp"
@@ -97,6 +98,35 @@ void write_kml_crew(KmlWriter& writer, const plan::Assignment& assignment) {
   writer.close_folder();
 }
 
+/// `MUST NOT FLY, terrain, A2 Lark 34`
+std::string finding_name(const hazard::Finding& finding) {
+  std::string name =
+      fmt::format("{}, {}", severity_label(finding.severity), hazard::name(finding.kind));
+  if (!finding.crew.empty()) name += fmt::format(", {} {}", finding.sector, finding.crew);
+  return name;
+}
+
+/// The findings that have a place.
+void write_kml_findings(KmlWriter& writer, const plan::Plan& plan) {
+  writer.open_folder("Findings of the checks");
+  for (const hazard::Finding& finding : plan.findings) {
+    if (!finding.where) continue;
+    writer.placemark(
+        plain_placemark(finding_name(finding), finding_text(finding), "place", *finding.where));
+  }
+  writer.close_folder();
+}
+
+std::vector<Property> finding_properties(const hazard::Finding& finding) {
+  return {{"part", std::string("finding")},
+          {"name", finding_name(finding)},
+          {"severity", std::string(hazard::name(finding.severity))},
+          {"kind", std::string(hazard::name(finding.kind))},
+          {"callsign", finding.crew},
+          {"sector", finding.sector},
+          {"text", finding_text(finding)}};
+}
+
 }  // namespace
 
 void write_plan_kml(Sink& sink, const plan::Plan& plan, const Provenance& provenance) {
@@ -118,6 +148,7 @@ void write_plan_kml(Sink& sink, const plan::Plan& plan, const Provenance& proven
   }
   writer.close_folder();
   for (const plan::Assignment& assignment : plan.assignments) write_kml_crew(writer, assignment);
+  write_kml_findings(writer, plan);
   writer.finish();
 }
 
@@ -156,6 +187,9 @@ void write_plan_geojson(Sink& sink, const plan::Plan& plan, const Provenance& pr
       properties.insert(properties.begin(), {"part", std::string("leg")});
       writer.feature(Path{row.leg.from, row.leg.to}, properties);
     }
+  }
+  for (const hazard::Finding& finding : plan.findings) {
+    if (finding.where) writer.feature(*finding.where, finding_properties(finding));
   }
   writer.finish();
 }

@@ -8,6 +8,7 @@
 
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/findings.hpp"
 #include "sweepwright/formats/time_text.hpp"
 
 namespace sweepwright::formats {
@@ -105,6 +106,7 @@ std::string plan_summary(const plan::Plan& plan) {
   }
   const std::string remarks = remark_lines(plan);
   if (!remarks.empty()) text += "\n" + remarks;
+  text += "\n" + findings_text(plan.findings);
   return text;
 }
 

@@ -187,6 +187,11 @@ class ProfileChart {
     }
   }
 
+  std::string leg_name(int leg) const {
+    if (report_.leg_names.empty()) return fmt::format("leg {}", leg + 1);
+    return report_.leg_names.at(static_cast<std::size_t>(leg));
+  }
+
   void leg_marks(std::vector<Element>& elements) const {
     const double y = axes_.frame().top_mm;
     double last_label = -100;
@@ -197,11 +202,10 @@ class ProfileChart {
         elements.push_back({Line{{{x, y}, {x, axes_.frame().bottom_mm}}, {kQuiet, 0.2, {1, 1}}}});
       }
       if (x - last_label < 9) continue;
-      Text label =
-          words({x + 1, y + 2.6}, fmt::format("leg {}", pieces()[i].leg + 1), TextAnchor::start);
+      Text label = words({x + 1, y + 2.6}, leg_name(pieces()[i].leg), TextAnchor::start);
       label.halo_mm = 0.4;
       elements.push_back({label});
-      last_label = x;
+      last_label = x + text_width_mm(label.text, label.size_mm, false) - 7;
     }
   }
 

@@ -24,6 +24,9 @@ add_room(formats
     effort_working.cpp
     elevation_reader.cpp
     esri_ascii_reader.cpp
+    finding_json.cpp
+    findings.cpp
+    flight_profile.cpp
     flown_legs.cpp
     flown_light.cpp
     flown_pattern_writer.cpp
@@ -61,6 +64,7 @@ add_room(formats
     mission_reader.cpp
     mission_reader_area.cpp
     mission_reader_belief.cpp
+    mission_reader_terrain.cpp
     mission_reader_units.cpp
     mission_values.cpp
     next_mission.cpp
@@ -90,6 +94,7 @@ add_room(formats
     setting.cpp
     sheet_content.cpp
     sheet_figures.cpp
+    sheet_findings.cpp
     sheet_html.cpp
     sheet_legs.cpp
     sheet_pages.cpp

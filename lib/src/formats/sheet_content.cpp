@@ -223,6 +223,7 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   sheet.instructions = special_instructions(mission, assignment);
   sheet.cautions.assign(kCautions.begin(), kCautions.end());
   add_legs(sheet, mission, assignment);
+  add_findings(sheet, plan, assignment);
   sheet.debrief = debrief_blanks();
   sheet.origin = origin(provenance);
   sheet.footer = footer(provenance);

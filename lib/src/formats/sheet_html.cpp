@@ -4,13 +4,15 @@
 
 #include "formats/sheet_parts.hpp"
 #include "formats/xml_text.hpp"
+#include "sweepwright/formats/profile_chart.hpp"
 #include "sweepwright/formats/sheet.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kBlankLine = 13;     // mm: room for a line of handwriting
+constexpr double kBlankLine = 13;  // mm: room for a line of handwriting
+constexpr PaperSize kProfileOnSheet{190, 84};
 constexpr double kLongCallsign = 10;  // ems
 
 class Html {
@@ -123,6 +125,10 @@ void write_leg_heads(Html& html, const SheetLegHeads& heads) {
     html.element("th", name);
   }
   if (!heads.fuel.empty()) html.element("th", heads.fuel);
+  if (heads.heights) {
+    html.element("th", "Alt ft");
+    html.element("th", "MSA ft");
+  }
   html.element("th", "End of leg");
 }
 
@@ -136,6 +142,10 @@ void write_leg_rows(Html& html, const Sheet& sheet) {
       html.element("td", text);
     }
     if (!sheet.leg_heads.fuel.empty()) html.element("td", leg.total_fuel);
+    if (sheet.leg_heads.heights) {
+      html.element("td", leg.altitude_ft);
+      html.element("td", leg.safe_altitude_ft);
+    }
     html.element("td", leg.end);
   }
 }
@@ -201,6 +211,12 @@ void write_legs_page(Html& html, const Sheet& sheet) {
   const auto page = html.open("section", "page");
   write_names(html, sheet);
   write_legs(html, sheet);
+  if (!sheet.heights.lines.empty()) write_block(html, sheet.heights);
+  if (!sheet.findings.lines.empty()) write_block(html, sheet.findings);
+  if (sheet.profile) {
+    const auto figure = html.open("div", "profile");
+    html.raw(write_svg(draw_profile(*sheet.profile, kProfileOnSheet), SvgForm::inlined));
+  }
   write_block(html, sheet.facts.back());
   write_working(html, sheet);
   for (const std::string& line : sheet.footer) html.element("p", line, "footer");

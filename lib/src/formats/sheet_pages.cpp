@@ -7,6 +7,7 @@
 
 #include "formats/pages.hpp"
 #include "sweepwright/formats/map.hpp"
+#include "sweepwright/formats/profile_chart.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -32,6 +33,7 @@ Look look_of(const Paper& paper) {
 }
 
 constexpr double kGap = 2;  // mm between columns and blocks
+constexpr double kProfileHeight = 84;
 
 Strip gap(double height_mm) {
   return {height_mm, {}, false};
@@ -217,7 +219,7 @@ void put_assignment(Pages& pages, const Sheet& sheet, const Look& look, const pl
   const Strips under = set_block(sheet.instructions, map_width, look);
   // The map takes what the instructions under it leave of the page, within reason.
   const double map_height =
-      std::clamp(pages.left_mm() - height_mm(under) - kGap, map_width * 0.9, map_width * 1.6);
+      std::clamp(pages.left_mm() - height_mm(under) - 1.1 * kGap, map_width * 0.9, map_width * 1.6);
   pages.put_drawing(draw_sector_map(plan, index, {map_width, map_height}),
                     {pages.margin_mm() + right, pages.cursor_mm()});
   Strips beside{gap(map_height + kGap)};
@@ -228,18 +230,25 @@ void put_assignment(Pages& pages, const Sheet& sheet, const Look& look, const pl
 void put_legs(Pages& pages, const Sheet& sheet, const Look& look) {
   const double width = pages.width_mm();
   const bool fuel = !sheet.leg_heads.fuel.empty();
+  const bool heights = sheet.leg_heads.heights;
+  // Shares of the width; the last column takes what is left of it, and no less than it needs.
   std::vector<Column> columns{{"Leg", 0.07},   {"Track °T", 0.1}, {"Hdg °M", 0.085},
                               {"GS kt", 0.07}, {"NM", 0.085},     {"Time", 0.095},
                               {"At", 0.1},     {"Total", 0.095}};
   if (fuel) columns.push_back({sheet.leg_heads.fuel, 0.08});
-  columns.push_back({"End of leg", fuel ? 0.22 : 0.3, TextAnchor::start});
-  for (Column& column : columns) column.width_mm *= width;
+  if (heights) columns.insert(columns.end(), {{"Alt ft", 0.075}, {"MSA ft", 0.075}});
+  double taken = 0;
+  for (const Column& column : columns) taken += column.width_mm;
+  columns.push_back({"End of leg", std::max(0.22, 1 - taken), TextAnchor::start});
+  taken += columns.back().width_mm;
+  for (Column& column : columns) column.width_mm *= width / taken;
   std::vector<Row> rows;
   for (const SheetLeg& leg : sheet.legs) {
     Row row{{leg.number, leg.track, leg.magnetic_heading, leg.ground_speed_kt, leg.distance_nm,
              leg.time, leg.clock, leg.total_time},
             leg.search};
     if (fuel) row.cells.push_back(leg.total_fuel);
+    if (heights) row.cells.insert(row.cells.end(), {leg.altitude_ft, leg.safe_altitude_ft});
     row.cells.push_back(leg.end);
     rows.push_back(std::move(row));
   }
@@ -250,6 +259,19 @@ void put_legs(Pages& pages, const Sheet& sheet, const Look& look) {
   append(strips, set_text(sheet.legs_note, width, {look.text, false, TextAnchor::start}));
   strips.push_back(gap(kGap));
   pages.put(strips, {head});
+}
+
+/// The findings, and the profile of the flight as wide as the page.
+void put_findings(Pages& pages, const Sheet& sheet, const Look& look) {
+  if (!sheet.heights.lines.empty()) pages.put(set_block(sheet.heights, pages.width_mm(), look));
+  if (!sheet.findings.lines.empty()) {
+    pages.put(set_block(sheet.findings, pages.width_mm(), look));
+  }
+  if (!sheet.profile) return;
+  const PaperSize size{pages.width_mm(), kProfileHeight};
+  if (pages.left_mm() < size.height_mm) pages.begin_page();
+  pages.put_drawing(draw_profile(*sheet.profile, size), {pages.margin_mm(), pages.cursor_mm()});
+  pages.space(size.height_mm + kGap);
 }
 
 void put_debrief(Pages& pages, const Sheet& sheet, const Look& look) {
@@ -290,6 +312,7 @@ std::vector<Drawing> set_sheet(const plan::Plan& plan, std::size_t index,
   put_assignment(pages, sheet, look, plan, index);
   pages.begin_page();
   put_legs(pages, sheet, look);
+  put_findings(pages, sheet, look);
   pages.put(set_block(sheet.facts.back(), width, look));
   pages.put(set_working(sheet, width, look));
   for (const std::string& line : sheet.footer) {

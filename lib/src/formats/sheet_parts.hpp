@@ -15,6 +15,9 @@ std::vector<std::string> add_working(Sheet& sheet, const plan::Mission& mission,
 /// The leg table with its notes and totals.
 void add_legs(Sheet& sheet, const plan::Mission& mission, const plan::Assignment& assignment);
 
+/// What the checks found: the findings, the profile, and the worst of it among the instructions.
+void add_findings(Sheet& sheet, const plan::Plan& plan, const plan::Assignment& assignment);
+
 /// The style sheet of the HTML page.
 std::string_view sheet_style();
 

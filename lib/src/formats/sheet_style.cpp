@@ -37,6 +37,8 @@ dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
 .main { display: flex; flex: 1 1 auto; gap: 2mm; }
 .blocks { width: 75mm; display: flex; flex-direction: column; gap: 0.8mm; }
 .map { flex: 1; position: relative; min-height: 75mm; }
+.profile { break-inside: avoid; margin: 1mm 0; }
+.profile svg { width: 100%; height: auto; }
 .map svg { position: absolute; left: 0; top: 0; width: 100%; height: 100%; }
 .under { display: grid; grid-template-columns: 75mm 1fr; gap: 2mm; }
 .under ul { list-style: square; padding: 0 1mm 0 3.5mm; }

@@ -86,6 +86,15 @@ void set_search_time(const flight::FlyOptions& options, Position place, Assignme
   assignment.search_time = sweep::search_endurance(assignment.on_scene_endurance);
 }
 
+/// The search height above the ground in the middle of the search, where that is known: heights
+/// above sea level are planned later, for the pattern as flown.
+Length height_of_wind(const Mission& mission, const SearchUnit& unit) {
+  const Length above_ground = unit.search_height.value_or(Length());
+  if (!mission.elevation) return above_ground;
+  const Position place = mission.area.polygons.empty() ? unit.base.position : middle(mission.area);
+  return above_ground + terrain::height(mission.elevation->model, place).value_or(Length());
+}
+
 }  // namespace
 
 flight::Aircraft aircraft(const SearchUnit& unit) {
@@ -103,7 +112,7 @@ flight::FlyOptions fly_options(const Mission& mission, const SearchUnit& unit) {
   flight::FlyOptions options;
   options.depart = unit.depart.value_or(mission.incident.operational_period.from);
   options.base = unit.base.position;
-  options.height = unit.search_altitude.value_or(unit.search_height.value_or(Length()));
+  options.height = unit.search_altitude.value_or(height_of_wind(mission, unit));
   return options;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/checks.hpp"
 #include "plan/choose_pattern.hpp"
 #include "plan/fly.hpp"
 #include "plan/share_ground.hpp"
@@ -255,6 +256,7 @@ Plan make_plan(const Mission& mission) {
   plan.cells = grid.cells_touching(plan.area, level);
   summarize(plan);
   if (plan.belief) set_success(plan);
+  check_flights(plan);
   add_remarks(plan, !mission.area.polygons.empty() && coverages[0] < mission.wanted_coverage);
   return plan;
 }

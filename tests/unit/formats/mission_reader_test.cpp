@@ -15,6 +15,7 @@
 #include <span>
 
 #include "support/check_table.hpp"
+#include "support/elevation.hpp"
 #include "support/files.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/formats/digest.hpp"
@@ -41,7 +42,7 @@ plan::Mission good(const std::string& name) {
 }
 
 plan::Mission parsed(const std::string& text) {
-  return parse_mission({text, {"mission.json", sha256(text)}}, no_file);
+  return parse_mission({text, {"mission.json", sha256(text)}}, {no_file, {}});
 }
 
 /// The text of good/minimal.json with one part of it replaced.
@@ -161,6 +162,44 @@ TEST(MissionReader, full_sample_units) {
   EXPECT_EQ(heron.sweep_width, Length::nautical_miles(0.8));
   EXPECT_EQ(heron.sweep_width_source, "Planner's own trial over open sage, May 2026");
   EXPECT_THAT(heron.remarks, IsEmpty());
+}
+
+TEST(MissionReader, elevation_sample) {
+  const plan::Mission mission = good("elevation.json");
+  ASSERT_TRUE(mission.elevation.has_value());
+  // A post of ground.asc: 5600 ft in the last row but one, second column.
+  const terrain::UtmLattice lattice{11,
+                                    terrain::Hemisphere::north,
+                                    Length::metres(4'240'000),
+                                    Length::metres(460'000),
+                                    Length::metres(2500),
+                                    Length::metres(2500)};
+  const Position post = test::post_position(lattice, 19, 1);
+  EXPECT_NEAR(terrain::height(mission.elevation->model, post).value().feet(), 5600, 1);
+  EXPECT_EQ(mission.minima.clearance, Length::feet(2000));
+  EXPECT_EQ(mission.minima.corridor, Length::nautical_miles(1));
+  EXPECT_EQ(mission.minima.source, "Search order 3, para 5");
+  ASSERT_EQ(mission.inputs.size(), 2U);
+  EXPECT_EQ(mission.inputs[1].name, "ground.asc");
+  EXPECT_EQ(mission.inputs[1].digest, sha256(test::read_file(samples() / "good" / "ground.asc")));
+
+  const plan::SearchUnit& lark = mission.units.at(0);
+  EXPECT_EQ(lark.heights, hazard::HeightsBy::steps);
+  EXPECT_EQ(lark.shortest_step, Length::nautical_miles(3));
+  EXPECT_NEAR(lark.climb.value().rate.metres_per_second(), 400 * 0.3048 / 60, 1e-12);
+  EXPECT_EQ(lark.climb->airspeed, Speed::knots(75));
+  EXPECT_FALSE(lark.minima.has_value());
+  const plan::SearchUnit& heron = mission.units.at(1);
+  EXPECT_EQ(heron.heights, hazard::HeightsBy::leg);
+  EXPECT_EQ(heron.climb.value().rate, Speed::metres_per_second(2));
+  EXPECT_EQ(heron.minima.value().clearance, Length::feet(500));
+}
+
+TEST(MissionReader, without_minima_the_published_default_holds) {
+  const plan::Mission mission = good("minimal.json");
+  EXPECT_FALSE(mission.elevation.has_value());
+  EXPECT_EQ(mission.minima.clearance, Length::feet(1000));
+  EXPECT_THAT(mission.minima.source, HasSubstr("ICAO Annex 2"));
 }
 
 TEST(MissionReader, belief_sample) {

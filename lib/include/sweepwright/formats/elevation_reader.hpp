@@ -16,6 +16,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sweepwright/formats/input_file.hpp"
 #include "sweepwright/formats/provenance.hpp"
 #include "sweepwright/terrain/elevation_model.hpp"
 
@@ -25,6 +26,8 @@ namespace sweepwright::formats {
 inline constexpr std::size_t kLargestElevationBytes = 1'000'000'000;
 
 enum class HeightUnit { metre, foot, us_survey_foot };
+/// `m`, `ft`, `us-ft`.
+HeightUnit parse_height_unit(std::string_view text);
 
 struct UtmZone {
   int zone = 1;
@@ -59,5 +62,9 @@ struct ElevationFiles {
 
 ElevationFiles read_elevation_files(const std::vector<std::string>& paths,
                                     const ElevationOptions& options = {});
+
+/// The same for files that somebody else finds by their names.
+ElevationFiles load_elevation_files(const std::vector<std::string>& names,
+                                    const ElevationOptions& options, const BytesLoader& load);
 
 }  // namespace sweepwright::formats

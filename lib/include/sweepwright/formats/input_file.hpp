@@ -10,6 +10,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -33,5 +34,8 @@ struct InputBytes {
 };
 
 InputBytes read_binary_file(const std::string& path, std::size_t most_bytes);
+
+/// Gives a file by the name that somebody else's file calls it.
+using BytesLoader = std::function<InputBytes(const std::string& name)>;
 
 }  // namespace sweepwright::formats

@@ -25,13 +25,19 @@ namespace sweepwright::formats {
 
 inline constexpr std::size_t kLargestMissionBytes = 16 * 1024 * 1024;
 
-/// Gives the file that a mission names for its area, `name` as it stands in the mission.
+/// Gives a text file that a mission names, `name` as it stands in the mission.
 using FileLoader = std::function<InputText(const std::string& name)>;
+
+/// The files that a mission names.
+struct MissionFiles {
+  FileLoader text;    ///< areas, beliefs
+  BytesLoader bytes;  ///< elevation models; a mission that names one is refused without it
+};
 
 /// `-` is standard input. Files that the mission names are looked for beside it.
 plan::Mission read_mission(const std::string& path);
 
 /// The same from a text that is already there.
-plan::Mission parse_mission(const InputText& file, const FileLoader& load);
+plan::Mission parse_mission(const InputText& file, const MissionFiles& files);
 
 }  // namespace sweepwright::formats

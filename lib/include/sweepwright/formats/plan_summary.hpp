@@ -7,7 +7,7 @@
 
 namespace sweepwright::formats {
 
-/// Incident, one line for each crew, totals, remarks.
+/// Incident, one line for each crew, totals, remarks, findings.
 std::string plan_summary(const plan::Plan& plan);
 
 }  // namespace sweepwright::formats

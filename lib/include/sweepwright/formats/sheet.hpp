@@ -16,11 +16,13 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "sweepwright/formats/drawing.hpp"
 #include "sweepwright/formats/provenance.hpp"
+#include "sweepwright/formats/terrain_report.hpp"
 #include "sweepwright/plan/plan.hpp"
 
 namespace sweepwright::formats {
@@ -54,15 +56,18 @@ struct SheetLeg {
   std::string ground_speed_kt;
   std::string distance_nm;
   std::string time;
-  std::string clock;       ///< local time at its end
-  std::string total_time;  ///< since leaving the base
-  std::string total_fuel;  ///< empty when the flow is not known
-  std::string end;         ///< where it ends: the place of the turn
+  std::string clock;                  ///< local time at its end
+  std::string total_time;             ///< since leaving the base
+  std::string total_fuel;             ///< empty when the flow is not known
+  std::string end;                    ///< where it ends: the place of the turn
+  std::string altitude_ft = {};       ///< planned; the highest of its steps
+  std::string safe_altitude_ft = {};  ///< the leg's minimum safe altitude
 };
 
-/// The head of the column of fuel, `Fuel kg`; empty for no such column.
+/// Columns that not every leg table has.
 struct SheetLegHeads {
-  std::string fuel;
+  std::string fuel;      ///< `Fuel kg`; empty for no such column
+  bool heights = false;  ///< those of altitude and minimum safe altitude
 };
 
 /// Blanks side by side, to be filled in by hand.
@@ -83,6 +88,9 @@ struct Sheet {
   std::vector<SheetStep> working;
   std::vector<SheetBlock> facts;  ///< conditions, communications
   SheetBlock instructions;
+  SheetBlock heights;   ///< to fly, where a leg has more than one; else without lines
+  SheetBlock findings;  ///< of the checks, worst first, and the minima
+  std::optional<TerrainReport> profile;  ///< of the whole flight, when there is an elevation model
   std::vector<std::string> cautions;
   SheetLegHeads leg_heads;
   std::vector<SheetLeg> legs;

@@ -14,6 +14,9 @@
 #include "sweepwright/belief/scenario.hpp"
 #include "sweepwright/flight/aircraft.hpp"
 #include "sweepwright/flight/wind_field.hpp"
+#include "sweepwright/hazard/climb_performance.hpp"
+#include "sweepwright/hazard/minima.hpp"
+#include "sweepwright/hazard/terrain_check.hpp"
 #include "sweepwright/position/region.hpp"
 #include "sweepwright/sweep/conditions.hpp"
 #include "sweepwright/sweep/detection.hpp"
@@ -95,8 +98,14 @@ struct SearchUnit {
   bool searches_at_night = false;      ///< its time on scene is not cut at sunset
   flight::Turning turning = flight::kStandardRate;
   std::optional<flight::FuelFlow> fuel_flow;
-  std::optional<TimePoint> depart;        ///< from its base; the period's begin when not given
-  std::optional<Length> search_altitude;  ///< above sea level: the height of the wind that it meets
+  std::optional<TimePoint> depart;  ///< from its base; the period's begin when not given
+  /// Above sea level, for the whole flight: the height of the wind that it meets, and that is
+  /// checked against the ground. Without it heights are planned by `heights`.
+  std::optional<Length> search_altitude;
+  hazard::HeightsBy heights = hazard::HeightsBy::leg;
+  Length shortest_step = hazard::kShortestStep;  ///< for HeightsBy::steps
+  std::optional<hazard::ClimbPerformance> climb;
+  std::optional<hazard::Minima> minima;  ///< in place of the mission's
   NamedPlace base;
   PatternChoice pattern = PatternChoice::automatic;
   /// The planner's own sweep width and where it comes from, in place of the tables.
@@ -105,6 +114,12 @@ struct SearchUnit {
   bool sweep_width_is_corrected = true;  ///< false: the factors are still to be applied
   bool fatigued = false;                 ///< the crew reports that it is excessively tired
   std::vector<std::string> remarks;
+};
+
+/// The height of the ground, from the mission's elevation files.
+struct Elevation {
+  terrain::ElevationModel model;
+  std::vector<std::string> remarks;  ///< how odd things in the files were read
 };
 
 /// The grid that names the ground on sheets and overlays.
@@ -139,6 +154,8 @@ struct Mission {
   std::vector<SearchUnit> units;
   std::vector<Channel> channels;
   std::vector<std::string> hazards;
+  std::optional<Elevation> elevation;  ///< none: nothing is checked against the ground
+  hazard::Minima minima;
   std::vector<InputFile> inputs;  ///< the mission file first
   /// How odd things in the files were read, for the planner to check.
   std::vector<std::string> input_remarks;

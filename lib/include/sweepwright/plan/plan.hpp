@@ -20,7 +20,10 @@
 //      widened together and the patterns drawn again, until all fit.
 //   6. coverage W / S and probability of detection of each sector as drawn; with a belief, of
 //      containment and of success (POS = POC x POD), beside what the same effort could find at
-//      most.
+//      most;
+//   7. each flight against the ground (hazard/terrain_check.hpp): findings, worst first. A plan
+//   with
+//      findings that forbid a flight is a plan still: it says so.
 // Conventions: aircraft fly in the forecast's wind, at their height when it has levels; vessels and
 //   teams move as in calm air. Times are those of the pattern as flown (flight/flown_pattern.hpp).
 //   An expanding square commences at the datum when the sector holds it, else at the sector's
@@ -39,6 +42,8 @@
 #include "sweepwright/flight/flown_pattern.hpp"
 #include "sweepwright/flight/search_light.hpp"
 #include "sweepwright/grid/cell.hpp"
+#include "sweepwright/hazard/finding.hpp"
+#include "sweepwright/hazard/terrain_check.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/plan/mission.hpp"
 #include "sweepwright/sweep/detection.hpp"
@@ -82,6 +87,9 @@ struct Assignment {
   /// What the flight uses of the unit's endurance, when that is known.
   std::optional<flight::EnduranceUse> endurance_use;
   std::vector<std::string> remarks;  ///< what the crew and the planner must know of this sector
+  /// The flight against the ground; none for what does not fly, and without an elevation model.
+  std::optional<hazard::TerrainCheck> terrain;
+  std::vector<hazard::Finding> findings;  ///< of this crew, worst first
 };
 
 /// Where the object can be by the mission's scenarios, and what the plan makes of it.
@@ -106,7 +114,11 @@ struct Plan {
   sweep::Coverage coverage_planned;             ///< over the whole area, weighted by ground
   sweep::Probability probability_of_detection;  ///< the same
   std::vector<std::string> remarks;             ///< what the planner must know
+  std::vector<hazard::Finding> findings;        ///< of all crews and of the mission, worst first
 };
+
+/// The findings that one crew must know: its own, and those about all.
+std::vector<hazard::Finding> findings_for(const Plan& plan, const Assignment& assignment);
 
 /// The unit as the flight room knows it.
 flight::Aircraft aircraft(const SearchUnit& unit);
