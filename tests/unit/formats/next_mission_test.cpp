@@ -8,6 +8,7 @@
 #include "support/files.hpp"
 #include "sweepwright/formats/belief_writer.hpp"
 #include "sweepwright/formats/digest.hpp"
+#include "sweepwright/formats/elevation_reader.hpp"
 #include "sweepwright/formats/local_time.hpp"
 #include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/plan/plan.hpp"
@@ -37,10 +38,15 @@ TEST(NextMission, P1_plan_takes_it_as_it_is) {
     const NextMission next =
         next_mission(test::read_file(demo(name)), mission, "belief.geojson", "");
     const plan::Mission read =
-        parse_mission({next.text, {"next.json", sha256(next.text)}}, [&](const std::string& file) {
-          EXPECT_EQ(file, "belief.geojson");
-          return InputText{belief_text(plan), {file, "0"}};
-        });
+        parse_mission({next.text, {"next.json", sha256(next.text)}},
+                      {[&](const std::string& file) {
+                         EXPECT_EQ(file, "belief.geojson");
+                         return InputText{belief_text(plan), {file, "0"}};
+                       },
+                       [&](const std::string& file) {
+                         return read_binary_file((demo(name).parent_path() / file).string(),
+                                                 kLargestElevationBytes);
+                       }});
     EXPECT_TRUE(read.area.polygons.empty());
     EXPECT_EQ(read.incident.day_letter, "B");
     EXPECT_EQ(read.incident.operational_period.from,
