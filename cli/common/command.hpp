@@ -33,6 +33,7 @@ void add_rings_command(CLI::App& app, Context& context);
 void add_ahead_command(CLI::App& app, Context& context);
 void add_sectors_command(CLI::App& app, Context& context);
 void add_terrain_command(CLI::App& app, Context& context);
+void add_track_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 void add_check_command(CLI::App& app, Context& context);
 

@@ -2,6 +2,7 @@
 include(geographiclib)
 find_package(Boost 1.74 REQUIRED)
 find_package(nlohmann_json 3.11 REQUIRED)
+find_package(EXPAT 2.4 REQUIRED)  # logs of any length, read element by element
 find_package(fmt 9 REQUIRED)
 find_package(pugixml 1.12 REQUIRED)
 find_package(PkgConfig REQUIRED)

@@ -10,7 +10,7 @@
 packages_of() {
   case $1 in
     command) echo g++ cmake ninja-build libgeographiclib-dev libboost-dev nlohmann-json3-dev \
-      libcli11-dev libfmt-dev libmd-dev libpango1.0-dev libpugixml-dev libproj-dev libtiff-dev pkg-config \
+      libcli11-dev libexpat1-dev libfmt-dev libmd-dev libpango1.0-dev libpugixml-dev libproj-dev libtiff-dev pkg-config \
       fonts-liberation ;;
     tests) echo libgtest-dev libgmock-dev librapidcheck-dev gdal-bin libxml2-utils poppler-utils python3 \
       python3-jsonschema ;;
@@ -40,7 +40,7 @@ need() {
 
 list_needs() {
   echo 'This needs a C++20 compiler, CMake 3.25 or newer, Ninja, GeographicLib 2, Boost 1.74,' \
-    'nlohmann_json 3.11, CLI11 2.1, fmt 9, libmd, pango 1.50 with cairo, PROJ 9, pugixml 1.12, libtiff 4.5,' \
+    'nlohmann_json 3.11, CLI11 2.1, expat 2.4, fmt 9, libmd, pango 1.50 with cairo, PROJ 9, pugixml 1.12, libtiff 4.5,' \
     'pkg-config and a sans-serif font; for the tests also GoogleTest,' \
     'RapidCheck, GDAL (ogrinfo), libxml2 (xmllint), poppler (pdftotext) and Python with jsonschema.' >&2
   echo "Packages of Debian 12 that hold them:" $1 >&2

@@ -13,6 +13,7 @@ add_room(formats
     cell_writer.cpp
     chart_axes.cpp
     crew_report_reader.cpp
+    csv_log.cpp
     csv_row.cpp
     csv_writer.cpp
     digest.cpp
@@ -31,11 +32,14 @@ add_room(formats
     flown_light.cpp
     flown_pattern_writer.cpp
     geojson_area.cpp
+    geojson_log.cpp
     geojson_writer.cpp
     geotiff_reader.cpp
     gpx_route.cpp
+    gpx_log.cpp
     gpx_writer.cpp
     hgt_reader.cpp
+    igc_log.cpp
     input_file.cpp
     json_cursor.cpp
     json_document.cpp
@@ -43,7 +47,9 @@ add_room(formats
     json_text.cpp
     kml_area.cpp
     kml_geometry.cpp
+    kml_log.cpp
     kml_writer.cpp
+    log_reading.cpp
     lateral_range_reader.cpp
     leg_report.cpp
     local_time.cpp
@@ -69,6 +75,7 @@ add_room(formats
     mission_values.cpp
     next_mission.cpp
     number_text.cpp
+    nmea_log.cpp
     output_file.cpp
     overlay_writer.cpp
     pages.cpp
@@ -110,9 +117,12 @@ add_room(formats
     terrain_report.cpp
     tiff_image.cpp
     time_text.cpp
+    track_reader.cpp
+    track_report.cpp
     unit_area_reader.cpp
+    xml_stream.cpp
     xml_text.cpp
-  LIBRARIES fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo PkgConfig::tiff
+  LIBRARIES EXPAT::EXPAT fmt::fmt md nlohmann_json::nlohmann_json PkgConfig::pangocairo PkgConfig::tiff
     pugixml::pugixml)
 
 # The map page: its template, its scripts, and the map library that they use.

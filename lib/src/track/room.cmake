@@ -1,2 +1,2 @@
 add_room(track
-  SOURCES track.cpp)
+  SOURCES cleaning.cpp devices.cpp statistics.cpp track.cpp)
