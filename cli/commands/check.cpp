@@ -6,7 +6,6 @@
 #include "common/command.hpp"
 #include "common/output.hpp"
 #include "sweepwright/base/error.hpp"
-#include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/findings.hpp"
 #include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/formats/terrain_report.hpp"
@@ -45,9 +44,7 @@ void run(const CheckOptions& options, Context& context) {
   std::string text = formats::findings_text(plan.findings);
   const std::string minima = formats::minima_text(plan);
   if (!minima.empty()) text += fmt::format("\n{}{}\n", minima, formats::kTerrainCaution);
-  text += "\n";
-  for (const std::string_view caution : formats::kCautions) text += fmt::format("{}\n", caution);
-  print(text);
+  print(text + "\n" + caution_lines());
 }
 
 }  // namespace

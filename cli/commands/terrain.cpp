@@ -12,6 +12,7 @@
 #include "common/output.hpp"
 #include "common/route_file.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/png_writer.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
 #include "sweepwright/formats/terrain_report.hpp"
@@ -20,6 +21,9 @@ namespace sweepwright::cli {
 namespace {
 
 using terrain::ClearanceClass;
+
+constexpr std::string_view kPaintedPicture = "png";
+constexpr double kPixelsPerMm = 8;  // 203 dpi: sharp on a screen and on paper
 
 constexpr int kPartlyDone = 1;
 constexpr int kAnswerIsNo = 3;
@@ -102,6 +106,8 @@ void run(const TerrainOptions& options, Context& context) {
       sink.write(formats::terrain_report_json(report, provenance));
     } else if (format == kPicture) {
       sink.write(formats::write_svg(formats::draw_profile(report)));
+    } else if (format == kPaintedPicture) {
+      sink.write(formats::write_png(formats::draw_profile(report), kPixelsPerMm));
     } else {
       sink.write(formats::terrain_report_text(report));
     }
@@ -157,7 +163,8 @@ void add_terrain_command(CLI::App& app, Context& context) {
           "length")
       ->type_name("line|leg|LENGTH");
   command->add_flag("--json", options->json, "Write JSON");
-  options->output.add_to(*command, {"text", "json", std::string(kPicture)});
+  options->output.add_to(*command,
+                         {"text", "json", std::string(kPicture), std::string(kPaintedPicture)});
   command->callback([options, &context] { run(*options, context); });
 }
 

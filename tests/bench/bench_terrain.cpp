@@ -11,6 +11,10 @@
 #include <filesystem>
 #include <fstream>
 
+#include "sweepwright/hazard/terrain_check.hpp"
+#include "sweepwright/hazard/terrain_findings.hpp"
+#include "sweepwright/hazard/turning_room.hpp"
+#include "sweepwright/pattern/parallel_track.hpp"
 #include "sweepwright/position/local_plane.hpp"
 #include "sweepwright/terrain/corridor.hpp"
 
@@ -119,6 +123,54 @@ void bench_ours(benchmark::State& state) {
   state.counters["NM"] = length(pattern_path()).nautical_miles();
 }
 BENCHMARK(bench_ours)->Name("highest ground along 1,000 NM, ours")->Unit(benchmark::kMillisecond);
+
+/// A parallel track search of 1,000 NM as it is flown in a wind, turns included: what a plan
+/// checks.
+const flight::FlownPattern& flight_of_the_pattern() {
+  static const flight::FlownPattern flown = [] {
+    const pattern::Pattern ladder = pattern::make_parallel_track(
+        {Position::at(Angle::degrees(37.5), Angle::degrees(-105.0)), TrueDirection::degrees(45),
+         Length::nautical_miles(24.66), Length::nautical_miles(1), 39, pattern::Turn::right});
+    flight::FlyOptions options;
+    options.magnetic_headings = false;
+    options.order = flight::RowOrder::drawn;
+    return flight::fly(
+        ladder, {.true_airspeed = Speed::knots(90), .transit_airspeed = {}, .fuel_flow = {}},
+        flight::WindField::uniform({TrueDirection::degrees(250), Speed::knots(20)}), options);
+  }();
+  return flown;
+}
+
+void bench_flight(benchmark::State& state) {
+  hazard::TerrainTask task;
+  task.half_width = kHalfWidth;
+  task.search_height = Length::feet(1000);
+  task.aircraft = {.true_airspeed = Speed::knots(90), .transit_airspeed = {}, .fuel_flow = {}};
+  const flight::FlownPattern& flown = flight_of_the_pattern();
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(hazard::check_terrain(model(), flown, task));
+  }
+  state.counters["NM"] = flown.total_distance.nautical_miles();
+}
+BENCHMARK(bench_flight)
+    ->Name("every leg of 1,000 NM as flown, turns included: clearance and heights to fly")
+    ->Unit(benchmark::kMillisecond);
+
+void bench_flight_findings(benchmark::State& state) {
+  hazard::TerrainTask task;
+  task.half_width = kHalfWidth;
+  task.search_height = Length::feet(1000);
+  task.aircraft = {.true_airspeed = Speed::knots(90), .transit_airspeed = {}, .fuel_flow = {}};
+  const flight::FlownPattern& flown = flight_of_the_pattern();
+  const hazard::TerrainCheck check = hazard::check_terrain(model(), flown, task);
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(hazard::terrain_findings(model(), flown, check, {"A", "A1"}));
+    benchmark::DoNotOptimize(hazard::turning_room_findings(model(), flown, check, {"A", "A1"}));
+  }
+}
+BENCHMARK(bench_flight_findings)
+    ->Name("ground ahead and turning room on 1,000 NM as flown")
+    ->Unit(benchmark::kMillisecond);
 
 void bench_brute(benchmark::State& state) {
   brute_highest();

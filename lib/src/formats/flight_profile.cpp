@@ -1,7 +1,6 @@
 #include "sweepwright/formats/flight_profile.hpp"
 
 #include "sweepwright/base/error.hpp"
-#include "sweepwright/hazard/leg_name.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -42,6 +41,14 @@ void append_pieces(std::vector<CorridorPiece>& pieces, const hazard::LegTerrain&
   }
 }
 
+/// `out`, `3`, `back`; none for cross legs and the like, which are too short to be marked.
+std::string mark_of(const flight::FlownPattern& flown, std::size_t index) {
+  const flight::FlownLeg& leg = flown.legs.at(index);
+  if (!leg.searching) return index == 0 ? "out" : "back";
+  if (leg.leg.kind != pattern::LegKind::search) return "";
+  return leg.drawn ? std::to_string(*leg.drawn) : "";
+}
+
 Length whole_length(const hazard::TerrainCheck& check) {
   Length whole;
   for (const hazard::LegTerrain& leg : check.legs) whole += terrain::length(leg.corridor);
@@ -67,7 +74,7 @@ TerrainReport flight_profile(const hazard::TerrainCheck& check, const flight::Fl
     }
     done += terrain::length(leg.corridor);
     report.safe_legs.push_back({done, leg.safe});
-    report.leg_names.push_back(hazard::leg_name(flown, i));
+    report.leg_names.push_back(mark_of(flown, i));
   }
   report.clearance =
       terrain::check_clearance(report.corridor, report.heights, report.question.minimum);

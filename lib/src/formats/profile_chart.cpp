@@ -187,6 +187,7 @@ class ProfileChart {
     }
   }
 
+  /// Empty for a leg that the chart does not mark.
   std::string leg_name(int leg) const {
     if (report_.leg_names.empty()) return fmt::format("leg {}", leg + 1);
     return report_.leg_names.at(static_cast<std::size_t>(leg));
@@ -194,18 +195,20 @@ class ProfileChart {
 
   void leg_marks(std::vector<Element>& elements) const {
     const double y = axes_.frame().top_mm;
-    double last_label = -100;
+    double free_from = 0;
     for (std::size_t i = 0; i < pieces().size(); ++i) {
       if (i > 0 && pieces()[i].leg == pieces()[i - 1].leg) continue;
+      const std::string name = leg_name(pieces()[i].leg);
+      if (name.empty()) continue;
       const double x = axes_.x_mm(pieces()[i].from);
       if (i > 0) {
         elements.push_back({Line{{{x, y}, {x, axes_.frame().bottom_mm}}, {kQuiet, 0.2, {1, 1}}}});
       }
-      if (x - last_label < 9) continue;
-      Text label = words({x + 1, y + 2.6}, leg_name(pieces()[i].leg), TextAnchor::start);
+      if (x < free_from) continue;
+      Text label = words({x + 1, y + 2.6}, name, TextAnchor::start);
       label.halo_mm = 0.4;
+      free_from = x + text_width_mm(label.text, label.size_mm, false) + 1;
       elements.push_back({label});
-      last_label = x + text_width_mm(label.text, label.size_mm, false) - 7;
     }
   }
 

@@ -5,9 +5,14 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "ground_cases.hpp"
+#include "support/command.hpp"
+#include "support/files.hpp"
+#include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/formats/plan_json.hpp"
 #include "sweepwright/formats/plan_overlays.hpp"
 #include "sweepwright/formats/plan_summary.hpp"
@@ -82,6 +87,36 @@ TEST(Findings, stand_in_json_with_their_places_and_the_heights_of_each_leg) {
   const json whole = json::parse(plan_json(plan, provenance()));
   EXPECT_EQ(whole["findings"], checked["findings"]);
   EXPECT_EQ(whole["assignments"][1]["terrain"], checked["crews"][1]["terrain"]);
+}
+
+// GDAL (Debian package gdal-bin) finds the same height where the highest ground of each leg of the
+// mountain demo is said to stand.
+TEST(Findings, highest_ground_of_each_leg_is_what_gdal_finds_there) {
+  const std::filesystem::path demo = test::repository() / "demo-scenarios" / "01-dry-mountains";
+  const plan::Plan plan = plan::make_plan(read_mission((demo / "mission.json").string()));
+  const json checked = json::parse(findings_json(plan, provenance()));
+  std::string places;
+  std::vector<double> heights;
+  for (const json& crew : checked["crews"]) {
+    for (const json& leg : crew["terrain"]["legs"]) {
+      places += leg["highest_at"][0].dump() + " " + leg["highest_at"][1].dump() + "\n";
+      heights.push_back(leg["highest_m"].get<double>());
+    }
+  }
+  ASSERT_GT(heights.size(), 50u);
+  const test::TemporaryFolder folder;
+  test::write_file(folder.path() / "places.txt", places);
+  const test::CommandResult there = test::run_command(
+      "gdallocationinfo -valonly -geoloc " +
+          test::shell_word((demo / "sawback-ground.tif").string()) + " < places.txt",
+      folder.path(), {{"PATH", "/usr/bin:/bin"}});
+  ASSERT_EQ(there.status, 0) << there.standard_error << "(Debian package gdal-bin)";
+  std::istringstream lines(there.standard_output);
+  for (const double height : heights) {
+    double found = 0;
+    ASSERT_TRUE(lines >> found);
+    EXPECT_NEAR(height, found, 0.01);
+  }
 }
 
 TEST(Findings, with_places_are_on_the_overlays) {

@@ -32,7 +32,7 @@ TEST(FlightProfile, keeps_every_class_of_each_leg_and_the_least_clearance) {
     EXPECT_NEAR(terrain::length(profile.corridor).metres(), whole.metres(), 1e-6);
     EXPECT_EQ(terrain::has(profile.clearance, ClearanceClass::below_minimum), below);
     EXPECT_EQ(profile.clearance.least->clearance, *least);
-    EXPECT_EQ(profile.leg_names.front(), "way out");
+    EXPECT_EQ(profile.leg_names.front(), "out");
     EXPECT_EQ(profile.leg_names.size(), assignment.flown.legs.size());
   }
 }

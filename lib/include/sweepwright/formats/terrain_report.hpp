@@ -37,7 +37,7 @@ struct TerrainReport {
   terrain::Clearance clearance;
   std::vector<std::string> models;  ///< source and vertical reference of each tile
   std::vector<std::string> remarks;
-  std::vector<std::string> leg_names;  ///< by number; empty where legs are just counted
+  std::vector<std::string> leg_names;  ///< on the chart; empty where legs are just counted
 };
 
 TerrainReport make_terrain_report(const terrain::ElevationModel& model,
