@@ -64,6 +64,7 @@ int run(int argc, char** argv) {
   app.fallthrough();
   add_plan_command(app, context);
   add_check_command(app, context);
+  add_debrief_command(app, context);
   add_locate_command(app, context);
   add_grid_command(app, context);
   add_sweep_command(app, context);

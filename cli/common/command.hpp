@@ -36,5 +36,6 @@ void add_terrain_command(CLI::App& app, Context& context);
 void add_track_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 void add_check_command(CLI::App& app, Context& context);
+void add_debrief_command(CLI::App& app, Context& context);
 
 }  // namespace sweepwright::cli

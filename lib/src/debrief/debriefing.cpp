@@ -241,4 +241,18 @@ Debriefing make_debriefing(const plan::Plan& plan, std::vector<Sortie> sorties,
   return found;
 }
 
+std::vector<std::vector<Hole>> sector_holes(const plan::Plan& plan, const Debriefing& found,
+                                            const HoleLimit& limit) {
+  // All sorties as one search, whatever their law: what it leaves unseen is exp(-potential).
+  CoverageMap map{found.frame, {}, {}, {}, {}, {}};
+  for (const float pod : found.raster_pod) map.potential.push_back(-std::log1p(-double{pod}));
+  std::vector<std::vector<Hole>> all;
+  for (const plan::Assignment& assignment : plan.assignments) {
+    const HoleRule rule{sweep::DetectionLaw::inverse_cube, limit.wanted,
+                        limit.least.value_or(area(assignment.sector) * kLeastHole)};
+    all.push_back(holes(map, cells_inside(found.frame, assignment.sector), rule));
+  }
+  return all;
+}
+
 }  // namespace sweepwright::debrief

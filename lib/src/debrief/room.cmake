@@ -6,6 +6,7 @@ add_room(debrief
     coverage_figures.cpp
     coverage_frame.cpp
     coverage_map.cpp
+    crew_match.cpp
     crew_report.cpp
     debriefing.cpp
     detection_integral.cpp

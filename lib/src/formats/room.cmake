@@ -16,11 +16,21 @@ add_room(formats
     csv_log.cpp
     csv_row.cpp
     csv_writer.cpp
+    debrief_chart.cpp
+    debrief_content.cpp
+    debrief_folder.cpp
+    debrief_html.cpp
+    debrief_json.cpp
+    debrief_map.cpp
+    debrief_overlays.cpp
+    debrief_pages.cpp
+    debrief_summary.cpp
+    detection_picture.cpp
     digest.cpp
     drawing.cpp
     drawn_ring.cpp
-    effort_map.cpp
     dted_reader.cpp
+    effort_map.cpp
     effort_report.cpp
     effort_working.cpp
     elevation_reader.cpp
@@ -31,12 +41,13 @@ add_room(formats
     flown_legs.cpp
     flown_light.cpp
     flown_pattern_writer.cpp
+    folder_files.cpp
     geojson_area.cpp
     geojson_log.cpp
     geojson_writer.cpp
     geotiff_reader.cpp
-    gpx_route.cpp
     gpx_log.cpp
+    gpx_route.cpp
     gpx_writer.cpp
     hgt_reader.cpp
     igc_log.cpp
@@ -49,10 +60,10 @@ add_room(formats
     kml_geometry.cpp
     kml_log.cpp
     kml_writer.cpp
-    log_reading.cpp
     lateral_range_reader.cpp
     leg_report.cpp
     local_time.cpp
+    log_reading.cpp
     map_corners.cpp
     map_crew_style.cpp
     map_flown.cpp
@@ -60,9 +71,9 @@ add_room(formats
     map_graticule.cpp
     map_ground.cpp
     map_labels.cpp
-    map_page.cpp
     map_layers.cpp
     map_overview.cpp
+    map_page.cpp
     map_sector.cpp
     map_sectors.cpp
     map_symbols.cpp
@@ -74,8 +85,8 @@ add_room(formats
     mission_reader_units.cpp
     mission_values.cpp
     next_mission.cpp
-    number_text.cpp
     nmea_log.cpp
+    number_text.cpp
     output_file.cpp
     overlay_writer.cpp
     pages.cpp

@@ -144,6 +144,21 @@ TEST(Debriefing, the_proposal_goes_where_less_was_seen) {
   EXPECT_LT(pods[best], 0.5);
 }
 
+TEST(Debriefing, a_leg_left_out_is_a_hole) {
+  const plan::Plan plan = plan_at(test::at(38.25, -117), sweep::DetectionLaw::definite_range);
+  const HoleLimit limit{sweep::Probability(0.3), {}};
+  const auto none = sector_holes(plan, make_debriefing(plan, {flown(plan, kStart)}), limit);
+  const auto one =
+      sector_holes(plan, make_debriefing(plan, {flown(plan, kStart, {.left_out = {5}})}), limit);
+  const auto largest = [](const std::vector<std::vector<Hole>>& all) {
+    return all[0].empty() ? Area() : all[0].front().area;
+  };
+  const pattern::Leg& leg = plan.assignments[0].pattern.legs[4];
+  const Area strip = leg.line.length * plan.assignments[0].sweep_width.width;
+  EXPECT_GT(largest(one), 0.8 * strip);
+  EXPECT_LT(largest(none), 0.3 * strip);
+}
+
 TEST(Debriefing, no_sorties_are_refused) {
   const plan::Plan plan = plan::make_plan(test::small_mission(test::at(38.25, -117)));
   EXPECT_THROW(make_debriefing(plan, {}), Error);

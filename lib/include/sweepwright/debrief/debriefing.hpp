@@ -39,6 +39,7 @@
 #include "sweepwright/belief/belief.hpp"
 #include "sweepwright/debrief/against_plan.hpp"
 #include "sweepwright/debrief/coverage_frame.hpp"
+#include "sweepwright/debrief/holes.hpp"
 #include "sweepwright/debrief/sortie.hpp"
 #include "sweepwright/effort/optimal.hpp"
 #include "sweepwright/plan/plan.hpp"
@@ -93,5 +94,17 @@ struct Debriefing {
 /// sure to find the object.
 Debriefing make_debriefing(const plan::Plan& plan, std::vector<Sortie> sorties,
                            const DebriefOptions& options = {});
+
+/// What counts as a hole in a sector.
+struct HoleLimit {
+  sweep::Probability wanted;  ///< ground under it
+  std::optional<Area>
+      least;  ///< smaller ones are left out; kLeastHole of the sector when not given
+};
+inline constexpr double kLeastHole = 0.01;
+
+/// The holes of each sector after all sorties, largest first.
+std::vector<std::vector<Hole>> sector_holes(const plan::Plan& plan, const Debriefing& found,
+                                            const HoleLimit& limit);
 
 }  // namespace sweepwright::debrief
