@@ -83,8 +83,10 @@ class Reading {
     how.day = std::chrono::floor<std::chrono::days>(incident.operational_period.from);
     try {
       formats::TrackFile file = formats::read_track_file(argument.file, how);
-      provenance_.inputs.push_back(
-          formats::read_binary_file(argument.file, kLargestLogBytes).digest);
+      if (argument.file != "-") {
+        provenance_.inputs.push_back(
+            formats::read_binary_file(argument.file, kLargestLogBytes).digest);
+      }
       file.track.source = argument.file;
       const debrief::CrewMatch match = debrief::crew_of(outcome_.plan, file.track, argument.crew);
       const plan::Assignment& assignment = outcome_.plan.assignments[match.assignment];

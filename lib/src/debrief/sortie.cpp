@@ -95,6 +95,10 @@ class SortieMaker {
     if (over_water) return altitude;
     const std::optional<Length> below = terrain::height(ground_, middle);
     if (!below) return std::nullopt;
+    if (altitude < *below) {
+      buried_ = true;
+      return std::nullopt;
+    }
     return altitude - *below;
   }
 
@@ -147,6 +151,11 @@ class SortieMaker {
           "heights above ground are not known all along: there the reported height counts, else "
           "the planned one");
     }
+    if (buried_) {
+      remarks.emplace_back(
+          "altitudes of the log that lie below the ground are not used: they are not set, or not "
+          "above sea level");
+    }
     if (width_.raised()) {
       remarks.emplace_back(
           "part of the track lies below the lowest height of the sweep width tables: it counts as "
@@ -171,6 +180,7 @@ class SortieMaker {
   Sortie sortie_;
   Length counted_;
   bool without_times_ = false;
+  bool buried_ = false;
   bool height_guessed_ = false;
 };
 

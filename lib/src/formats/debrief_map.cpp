@@ -12,8 +12,9 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kBlock = 0.5;  // mm: side of the squares that ground is sampled in
-constexpr double kSeam = 0.06;  // mm: covers the hair lines between squares
+constexpr double kBlock = 0.5;            // mm: side of the squares that ground is sampled in
+constexpr double kSeam = 0.06;            // mm: covers the hair lines between squares
+constexpr double kTrackTolerance = 0.05;  // mm: a track is drawn this near to itself
 constexpr double kOtherTrack = 0.16;
 constexpr double kSearchTrack = 0.3;
 constexpr double kSightingRadius = 1.5;
@@ -89,6 +90,44 @@ Elements shading(const MapView& view, const debrief::Debriefing& found,
   return elements;
 }
 
+double distance_to_line(PaperPoint point, PaperPoint from, PaperPoint to) {
+  const double x = to.x_mm - from.x_mm;
+  const double y = to.y_mm - from.y_mm;
+  const double length = std::hypot(x, y);
+  if (length == 0) return std::hypot(point.x_mm - from.x_mm, point.y_mm - from.y_mm);
+  return std::abs((point.x_mm - from.x_mm) * y - (point.y_mm - from.y_mm) * x) / length;
+}
+
+/// The line with the points that it does not need left out. Source: D. H. Douglas and T. K.
+/// Peucker, Cartographica 10 (1973) [from memory].
+PaperLine simplified(const PaperLine& line) {
+  std::vector<bool> kept(line.size(), false);
+  kept.front() = kept.back() = true;
+  std::vector<std::pair<std::size_t, std::size_t>> open{{0, line.size() - 1}};
+  while (!open.empty()) {
+    const auto [from, to] = open.back();
+    open.pop_back();
+    std::size_t farthest = from;
+    double most = kTrackTolerance;
+    for (std::size_t i = from + 1; i < to; ++i) {
+      const double off = distance_to_line(line[i], line[from], line[to]);
+      if (off > most) {
+        most = off;
+        farthest = i;
+      }
+    }
+    if (farthest == from) continue;
+    kept[farthest] = true;
+    open.emplace_back(from, farthest);
+    open.emplace_back(farthest, to);
+  }
+  PaperLine shorter;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (kept[i]) shorter.push_back(line[i]);
+  }
+  return shorter;
+}
+
 /// The stretches of a sortie, joined while they have the same use and meet.
 Elements track_lines(const MapView& view, const debrief::Sortie& sortie) {
   const CrewStyle crew = crew_style(sortie.input.assignment);
@@ -100,7 +139,8 @@ Elements track_lines(const MapView& view, const debrief::Sortie& sortie) {
   const auto close = [&] {
     if (line.size() > 1) {
       (searching ? over : under)
-          .push_back({Line{line, searching ? Stroke{crew.colour, kSearchTrack, {}} : kOtherLine}});
+          .push_back({Line{simplified(line),
+                           searching ? Stroke{crew.colour, kSearchTrack, {}} : kOtherLine}});
     }
     line.clear();
   };

@@ -79,6 +79,17 @@ TEST(Sortie, the_height_above_ground_is_altitude_less_ground) {
   EXPECT_EQ(width(Length::feet(4000)), 0);           // the table ends far below
 }
 
+TEST(Sortie, an_altitude_below_the_ground_is_not_used) {
+  const Position place = test::at(38.25, -117);
+  const plan::Plan plan = small_plan(place);
+  SortieInput input;
+  input.track = test::flown_track(plan.assignments[0].pattern, Speed::knots(90), kStart,
+                                  {.altitude = Length()});
+  const Sortie sortie = make_sortie(plan, input, flat_ground(place, 2000));
+  EXPECT_NEAR(sortie.mean_width / plan.assignments[0].sweep_width.width, 1, 0.01);
+  EXPECT_THAT(sortie.remarks, Contains(HasSubstr("below the ground")));
+}
+
 TEST(Sortie, the_visibility_is_what_the_crew_met) {
   const plan::Plan plan = small_plan(test::at(38.25, -117));
   SortieInput input;
