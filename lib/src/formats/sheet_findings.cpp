@@ -89,7 +89,7 @@ void add_findings(Sheet& sheet, const plan::Plan& plan, const plan::Assignment& 
   }
   sheet.legs_note +=
       " Alt: planned height above mean sea level, the highest of the leg; MSA: minimum safe "
-      "altitude of the leg as flown; --: not known.";
+      "altitude of the leg as flown; --: not known. Times are those of level flight.";
 }
 
 }  // namespace sweepwright::formats
