@@ -12,7 +12,7 @@
 namespace sweepwright::formats {
 namespace {
 
-constexpr double kBlock = 0.5;            // mm: side of the squares that ground is sampled in
+constexpr double kBlock = 0.7;            // mm: side of the squares that ground is sampled in
 constexpr double kSeam = 0.06;            // mm: covers the hair lines between squares
 constexpr double kTrackTolerance = 0.05;  // mm: a track is drawn this near to itself
 constexpr double kOtherTrack = 0.16;

@@ -4,7 +4,7 @@
 //   sorties, in steps (ramp.hpp); ground under the planner's limit is outlined. Stretches that
 //   count as search are drawn in the crew's line, all others thin and grey.
 // Domain: any debrief; paper of at least kLeastMapSize.
-// Accuracy: shading is sampled every 0.5 mm on the paper.
+// Accuracy: shading is sampled every 0.7 mm on the paper.
 // Promises: P1 all that is drawn lies on the paper; P2 same outcome, same drawing
 //   (debrief_files_test.cpp).
 #pragma once
