@@ -75,7 +75,8 @@ void run(PatternOptions& options, Context& context) {
             : option_value("--speed", options.speed, parse_speed);
   const std::string format = options.output.format();
   formats::Provenance provenance = context.provenance();
-  const RequestedPattern requested = make_requested_pattern(options.request, speed, provenance);
+  const RequestedPattern requested =
+      make_requested_pattern(options.request, speed, flown ? &options.flown : nullptr, provenance);
   if (flown) {
     write_flown(options, requested, format, provenance, context);
   } else {

@@ -152,6 +152,24 @@ bool FlownOptions::is_asked_for() const {
   return false;
 }
 
+TimePoint FlownOptions::departure(TimePoint now) const {
+  const auto given = optional_value("--depart", depart, formats::parse_local_time);
+  return given ? given->time : now;
+}
+
+flight::Wind FlownOptions::wind_at(Position place, TimePoint now) const {
+  const TimePoint at = departure(now);
+  return flight::to_wind(wind.field(place, at).at(wind.flight_height(), at));
+}
+
+std::optional<flight::Drift> FlownOptions::drift_at(Position place, TimePoint now) const {
+  if (drift.empty()) return std::nullopt;
+  const DirectionAndSpeed given = option_value("--drift", drift, [&](const std::string& text) {
+    return parse_direction_and_speed(text, place, departure(now));
+  });
+  return flight::Drift{given.direction, given.speed};
+}
+
 formats::FlownReport make_flown_report(const FlownOptions& options, pattern::Pattern pattern,
                                        TimePoint now) {
   const Position place = commence_search_point(pattern);
@@ -163,23 +181,16 @@ formats::FlownReport make_flown_report(const FlownOptions& options, pattern::Pat
   aircraft.fuel_flow = optional_value("--fuel-flow", options.fuel_flow, flight::parse_fuel_flow);
 
   flight::FlyOptions fly;
-  const auto depart = optional_value("--depart", options.depart, formats::parse_local_time);
-  fly.depart = depart ? depart->time : now;
+  fly.depart = options.departure(now);
   if (!options.base.empty()) fly.base = position_option("--base", options.base);
   fly.height = options.wind.flight_height();
   fly.order = option_value("--row-order", options.row_order, parse_row_order);
-  if (!options.drift.empty()) {
-    const DirectionAndSpeed drift =
-        option_value("--drift", options.drift, [&](const std::string& text) {
-          return parse_direction_and_speed(text, place, fly.depart);
-        });
-    fly.drift = flight::Drift{drift.direction, drift.speed};
-  }
+  fly.drift = options.drift_at(place, now);
   const flight::WindField wind = options.wind.field(place, fly.depart);
   formats::FlownReport report{.pattern = std::move(pattern),
                               .aircraft = aircraft,
                               .flown = {},
-                              .departure_is_known = depart.has_value(),
+                              .departure_is_known = !options.depart.empty(),
                               .limits = limits(options, aircraft),
                               .endurance = {},
                               .light = {}};
@@ -187,7 +198,7 @@ formats::FlownReport make_flown_report(const FlownOptions& options, pattern::Pat
   if (report.limits) {
     report.endurance = flight::endurance_use(report.flown, aircraft, wind, fly, *report.limits);
   }
-  if (depart) report.light = flight::search_light(report.flown, place);
+  if (report.departure_is_known) report.light = flight::search_light(report.flown, place);
   return report;
 }
 

@@ -29,6 +29,11 @@ struct FlownOptions {
   void add_to(CLI::App& command);
   /// Whether the pattern is to be flown at a true airspeed; the others are refused without it.
   bool is_asked_for() const;
+  /// The wind at departure, at the height of flight. `place`, `now`: for the variation.
+  flight::Wind wind_at(Position place, TimePoint now) const;
+  std::optional<flight::Drift> drift_at(Position place, TimePoint now) const;
+  /// When it departs; `now` when that is not given.
+  TimePoint departure(TimePoint now) const;
 };
 
 /// `now`: for the variation when no departure is given.

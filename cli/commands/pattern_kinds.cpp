@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/flight/ladder_speeds.hpp"
 #include "sweepwright/pattern/contour_search.hpp"
 #include "sweepwright/pattern/coordinated_creeping_line.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
@@ -117,6 +118,23 @@ Pattern creeping_line(OptionTexts& options, const PatternGround& ground) {
                      : pattern::make_creeping_line(ladder_from_start(options, kind));
 }
 
+/// Into the wind, or down the drift.
+TrueDirection first_track_in(pattern::FirstLeg first_leg, const OptionTexts& options,
+                             const PatternGround& ground, Position datum) {
+  if (options.has("--track")) {
+    usage("--first-leg and --track both choose the first leg", "leave one of them out");
+  }
+  const bool upwind = first_leg == pattern::FirstLeg::upwind;
+  if (!ground.flown || !(upwind ? ground.flown->wind.is_given() : !ground.flown->drift.empty())) {
+    usage(fmt::format("a first leg {} needs to know the {}",
+                      upwind ? "into the wind" : "down the drift", upwind ? "wind" : "drift"),
+          fmt::format("add {} (and --true-airspeed), or give --track",
+                      upwind ? "--wind" : "--drift"));
+  }
+  return upwind ? ground.flown->wind_at(datum, ground.now).from
+                : ground.flown->drift_at(datum, ground.now).value().towards;
+}
+
 /// An expanding square over an area commences at the area's middle and grows until it fills it.
 int square_legs_for(const Region& region, Length spacing) {
   const Length side = Length::metres(std::sqrt(area(region).square_metres()));
@@ -127,7 +145,6 @@ Pattern expanding_square(OptionTexts& options, const PatternGround& ground) {
   const std::string what = in_words(pattern::Kind::square);
   pattern::ExpandingSquare square;
   square.spacing = spacing(options, pattern::Kind::square);
-  square.first_track = first_track(options);
   square.first_turn = first_turn(options);
   square.second = options.flag("--second");
   if (ground.area) {
@@ -138,6 +155,11 @@ Pattern expanding_square(OptionTexts& options, const PatternGround& ground) {
     square.datum = options.position(one_of(options, {"--datum", "--start"}, "the datum"), what);
     square.legs = options.needed("--legs", what, parse_leg_count);
   }
+  square.first_leg = options.optional("--first-leg", pattern::parse_first_leg)
+                         .value_or(pattern::FirstLeg::as_given);
+  square.first_track = square.first_leg == pattern::FirstLeg::as_given
+                           ? first_track(options)
+                           : first_track_in(square.first_leg, options, ground, square.datum);
   return pattern::make_expanding_square(square);
 }
 
@@ -187,12 +209,15 @@ Pattern coordinated_creeping_line(OptionTexts& options, const PatternGround& gro
   search.start = options.position("--start", what);
   search.first_track = first_track(options);
   search.first_turn = first_turn(options);
-  search.ground_speed = ground.ground_speed;
+  search.aircraft = ground.flown
+                        ? flight::ladder_speeds(search.first_track, search.first_turn, ground.speed,
+                                                ground.flown->wind_at(search.start, ground.now))
+                        : pattern::still_air(ground.speed);
   search.pace = one_of(options, {"--length", "--vessel-speed"}, "the pace") == "--length"
                     ? pattern::pace_of_leg_length(options.needed("--length", what, parse_length),
-                                                  search.spacing, search.ground_speed)
+                                                  search.spacing, search.aircraft)
                     : pattern::pace_of_vessel(options.needed("--vessel-speed", what, parse_speed),
-                                              search.spacing, search.ground_speed);
+                                              search.spacing, search.aircraft);
   search.legs = ladder_legs(options, search.spacing);
   return pattern::make_coordinated_creeping_line(search);
 }

@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "commands/pattern_flown.hpp"
 #include "common/option_texts.hpp"
 #include "sweepwright/pattern/pattern.hpp"
 #include "sweepwright/position/region.hpp"
@@ -15,7 +16,9 @@ struct PatternGround {
   std::optional<Region> area;                      ///< of --area
   std::optional<Path> route;                       ///< of --route
   std::optional<terrain::ElevationModel> terrain;  ///< of --terrain
-  Speed ground_speed;
+  Speed speed;                          ///< over the ground, or through the air when `flown`
+  const FlownOptions* flown = nullptr;  ///< of a pattern that is flown in the wind
+  TimePoint now;                        ///< for the variation when no departure is given
 };
 
 /// The pattern that the options ask for. Throws Error(usage) for options that are missing, or that

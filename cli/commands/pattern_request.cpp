@@ -57,6 +57,10 @@ void PatternRequest::add_to(CLI::App& command) {
   options.add(command, "--length", "Length of a search leg", "LENGTH");
   options.add(command, "--width", "Extent across the legs", "LENGTH");
   options.add(command, "--legs", "Number of search legs; of all legs for the square", "N");
+  options.add(command, "--first-leg",
+              "First leg of an expanding square, in place of --track: into the --wind or down the "
+              "--drift (manuals differ)",
+              "upwind|downdrift");
   options.add(command, "--radius", "Radius of a sector search", "LENGTH");
   options.add(command, "--sectors", "Sectors of a sector search [6]", "4|6");
   options.add(command, "--passes",
@@ -94,13 +98,16 @@ void PatternRequest::add_to(CLI::App& command) {
               "inside|outside");
 }
 
-RequestedPattern make_requested_pattern(PatternRequest& request, Speed ground_speed,
+RequestedPattern make_requested_pattern(PatternRequest& request, Speed speed,
+                                        const FlownOptions* flown,
                                         formats::Provenance& provenance) {
   const pattern::Kind kind = option_value("--kind", request.kind, pattern::parse_kind);
   PatternGround ground;
   ground.area = area_option(request.options, provenance);
   ground.route = route_option(request.options, provenance);
-  ground.ground_speed = ground_speed;
+  ground.speed = speed;
+  ground.flown = flown;
+  ground.now = provenance.stamp;
   if (!request.terrain.files.empty()) {
     formats::ElevationFiles files = request.terrain.read();
     for (const std::string& remark : files.remarks) tell(remark);

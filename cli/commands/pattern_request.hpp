@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "commands/pattern_flown.hpp"
 #include "common/elevation_option.hpp"
 #include "common/option_texts.hpp"
 #include "sweepwright/formats/provenance.hpp"
@@ -31,8 +32,9 @@ struct RequestedPattern {
 };
 
 /// Input files go into `provenance`; their remarks, and how positions were read, are told.
-/// `ground_speed` is for the kinds whose legs depend on it.
-RequestedPattern make_requested_pattern(PatternRequest& request, Speed ground_speed,
-                                        formats::Provenance& provenance);
+/// `speed` is for the kinds whose legs depend on it: over the ground, or through the air of
+/// `flown`.
+RequestedPattern make_requested_pattern(PatternRequest& request, Speed speed,
+                                        const FlownOptions* flown, formats::Provenance& provenance);
 
 }  // namespace sweepwright::cli

@@ -75,9 +75,9 @@ void add_remarks(FlownPattern& flown, const pattern::Pattern& pattern, const Win
     }
     if (loops > 0) {
       flown.remarks.push_back(fmt::format(
-          "{} of the legs end in a turn to the other side first: the spacing is {}, the "
-          "turn's diameter in calm air {}",
-          loops, spacing, diameter));
+          "{} in a turn to the other side first: the spacing is {}, the turn's diameter in calm "
+          "air {}",
+          loops == 1 ? "1 leg ends" : fmt::format("{} legs end", loops), spacing, diameter));
     }
   }
   if (!wind.covers(options.height, options.depart) ||

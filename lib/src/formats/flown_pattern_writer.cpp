@@ -62,6 +62,7 @@ void write_geojson(Sink& sink, const FlownReport& report, const Provenance& prov
   }
   writer.feature(commence_search_point(report.pattern),
                  std::vector<Property>{{"name", std::string(kCommenceSearchPoint)}});
+  write_guides(writer, report.pattern);
   writer.finish();
 }
 
@@ -93,6 +94,7 @@ void write_kml(Sink& sink, const FlownReport& report, const Provenance& provenan
                       .properties = {},
                       .geometry = places(paths[i].turn)});
   }
+  write_guides(writer, report.pattern, "pattern");
   writer.finish();
 }
 

@@ -46,8 +46,9 @@ Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& a
         legend_line("to and from the base", Stroke{colour, style::kCrossLeg, {0.4, 0.9}}));
   }
   if (area) legend.push_back(legend_line("area", Stroke{style::kInk, style::kAreaOutline, {}}));
+  for (LegendItem& item : guide_legend(report.pattern)) legend.push_back(std::move(item));
   const std::vector<flight::FlownLegPath> paths = flown_paths(report.flown);
-  std::vector<Position> shown = path(report.pattern);
+  std::vector<Position> shown = shown_places(report.pattern);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!report.flown.legs[i].searching) continue;
     const Path straight = places(paths[i].straight);
@@ -62,6 +63,7 @@ Drawing draw_flown_map(const FlownReport& report, const std::optional<Region>& a
   GroundMap map = ground_map(shown, size, legend);
   Elements under = map.graticule.lines;
   if (area) under.push_back(area_outline(map.view, *area));
+  append(under, guide_lines(map.view, report.pattern));
   PaperLine drawn;
   for (const Position& position : path(report.pattern)) {
     drawn.push_back(map.view.to_paper(position));

@@ -103,6 +103,14 @@ Drawing draw_cells_map(const std::vector<grid::Cell>& cells, const std::optional
   return finished(std::move(map), size, title, std::move(under), std::move(over), legend);
 }
 
+std::vector<Position> shown_places(const pattern::Pattern& pattern) {
+  std::vector<Position> shown = path(pattern);
+  for (const pattern::GuideLine& guide : pattern.guides) {
+    shown.insert(shown.end(), guide.path.begin(), guide.path.end());
+  }
+  return shown;
+}
+
 Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Region>& area,
                          PaperSize size) {
   const CrewStyle crew = crew_style(0);
@@ -118,7 +126,8 @@ Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Re
         legend_line("transit leg", Stroke{crew.colour, style::kSearchLeg, {0.4, 0.9}}));
   }
   if (area) legend.push_back(legend_line("area", Stroke{style::kInk, style::kAreaOutline, {}}));
-  std::vector<Position> shown = path(pattern);
+  for (LegendItem& item : guide_legend(pattern)) legend.push_back(std::move(item));
+  std::vector<Position> shown = shown_places(pattern);
   if (area) {
     const std::vector<Position> outer = corners(*area);
     shown.insert(shown.end(), outer.begin(), outer.end());
@@ -126,6 +135,7 @@ Drawing draw_pattern_map(const pattern::Pattern& pattern, const std::optional<Re
   GroundMap map = ground_map(shown, size, legend);
   Elements under = map.graticule.lines;
   if (area) under.push_back(area_outline(map.view, *area));
+  append(under, guide_lines(map.view, pattern));
   append(under, legs(map.view, pattern, {crew.colour, style::kSearchLeg, {}, true}));
   Elements over;
   const PaperPoint start = map.view.to_paper(commence_search_point(pattern));

@@ -28,6 +28,9 @@ GroundMap ground_map(const std::vector<Position>& shown, PaperSize size,
 Drawing finished(GroundMap map, PaperSize size, const std::string& title, Elements under,
                  Elements over, const std::vector<LegendItem>& legend);
 
+/// All ends of legs and all places of guide lines.
+std::vector<Position> shown_places(const pattern::Pattern& pattern);
+
 Element area_outline(const MapView& view, const Region& area);
 
 }  // namespace sweepwright::formats

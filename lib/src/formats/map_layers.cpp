@@ -45,6 +45,9 @@ double arrow_size_mm(const MapView& view, const pattern::Pattern& pattern) {
   return std::clamp(view.on_paper_mm(pattern.spacing) * 0.9, 1.2, kLargest);
 }
 
+/// Of lines that a pattern goes by.
+const Stroke kGuide{style::kQuiet, 0.5, {2.6, 1.2}};
+
 }  // namespace
 
 Elements cell_lines(const MapView& view, const std::vector<grid::Cell>& cells) {
@@ -108,6 +111,26 @@ Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen
   }
   append(lines, std::move(arrows));
   return lines;
+}
+
+Elements guide_lines(const MapView& view, const pattern::Pattern& pattern) {
+  Elements out;
+  for (const pattern::GuideLine& guide : pattern.guides) {
+    PaperLine line;
+    for (const Position& place : guide.path) line.push_back(view.to_paper(place));
+    out.push_back({Line{line, kGuide}});
+    const PaperPoint before = line[line.size() - 2];
+    out.push_back(arrowhead(line.back(), direction_deg(before, line.back()), 2.2, kGuide.colour));
+  }
+  return out;
+}
+
+std::vector<LegendItem> guide_legend(const pattern::Pattern& pattern) {
+  std::vector<LegendItem> items;
+  for (const pattern::GuideLine& guide : pattern.guides) {
+    items.push_back(legend_line(guide.name, kGuide));
+  }
+  return items;
 }
 
 Elements flown_legs(const MapView& view, const plan::Assignment& assignment, const LegPen& pen) {

@@ -30,6 +30,11 @@ Elements legs(const MapView& view, const pattern::Pattern& pattern, const LegPen
 /// The search legs the way they are flown, joined by the turns and ways between them as flown.
 Elements flown_legs(const MapView& view, const plan::Assignment& assignment, const LegPen& pen);
 
+/// Lines that the pattern goes by, long-dashed and grey, an arrow on each; and what the legend says
+/// of them.
+Elements guide_lines(const MapView& view, const pattern::Pattern& pattern);
+std::vector<LegendItem> guide_legend(const pattern::Pattern& pattern);
+
 /// Numbers near the start of each search leg, and on other legs where there is room.
 Elements leg_numbers(const MapView& view, const pattern::Pattern& pattern, LabelPlacer& placer);
 

@@ -201,6 +201,7 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const PaperPoint base_at = view.to_paper(assignment.unit.base.position);
   Elements own;
   own.push_back({Line{{base_at, start}, Stroke{style::kQuiet, 0.3, {0.4, 1.1}}}});
+  append(own, guide_lines(view, assignment.pattern));
   append(own, flown_legs(view, assignment, {crew.colour, style::kSearchLeg, {}, true}));
   own.push_back({Shape{
       view.to_paper(assignment.sector), Stroke{style::kInk, style::kSectorOutline, {}}, {}, {}}});

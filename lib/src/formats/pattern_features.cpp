@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/base/text.hpp"
 #include "sweepwright/position/position_text.hpp"
 
 namespace sweepwright::formats {
@@ -36,6 +37,30 @@ std::vector<KmlStyle> pattern_styles(std::string_view id, Colour colour) {
           {.id = fmt::format("{}-start", id), .line = colour, .fill = {}, .label_scale = 1}};
 }
 
+std::string guide_title(const pattern::GuideLine& guide) {
+  std::string title = guide.name;
+  title.front() = to_upper_ascii(title.substr(0, 1)).front();
+  return title;
+}
+
+void write_guides(GeoJsonWriter& writer, const pattern::Pattern& pattern) {
+  for (const pattern::GuideLine& guide : pattern.guides) {
+    writer.feature(guide.path,
+                   std::vector<Property>{{"name", guide_title(guide)}, {"kind", guide.name}});
+  }
+}
+
+void write_guides(KmlWriter& writer, const pattern::Pattern& pattern, std::string_view style_id) {
+  for (const pattern::GuideLine& guide : pattern.guides) {
+    writer.placemark({.name = guide_title(guide),
+                      .description = {},
+                      .time = {},
+                      .style_id = fmt::format("{}-joint", style_id),
+                      .properties = {},
+                      .geometry = guide.path});
+  }
+}
+
 void write_pattern_folder(KmlWriter& writer, const pattern::Pattern& pattern, Speed speed,
                           std::string_view style_id) {
   const Position start = commence_search_point(pattern);
@@ -54,6 +79,7 @@ void write_pattern_folder(KmlWriter& writer, const pattern::Pattern& pattern, Sp
                       .properties = {},
                       .geometry = Path{row.leg.from, row.leg.to}});
   }
+  write_guides(writer, pattern, style_id);
 }
 
 std::vector<GpxPoint> route_points(const pattern::Pattern& pattern, std::string_view prefix) {

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sweepwright/formats/geojson_writer.hpp"
 #include "sweepwright/formats/gpx_writer.hpp"
 #include "sweepwright/formats/kml_writer.hpp"
 #include "sweepwright/formats/pattern_writer.hpp"
@@ -20,7 +21,14 @@ std::vector<Property> leg_properties(const LegRow& row);
 /// and transit legs thin, so that they differ in black and white too.
 std::vector<KmlStyle> pattern_styles(std::string_view id, Colour colour);
 
-/// Legs and commence search point, into the folder that is open.
+/// `Vessel`, `Route`: the name of a guide line in an overlay.
+std::string guide_title(const pattern::GuideLine& guide);
+
+/// Lines that the pattern goes by, as features of their own.
+void write_guides(GeoJsonWriter& writer, const pattern::Pattern& pattern);
+void write_guides(KmlWriter& writer, const pattern::Pattern& pattern, std::string_view style_id);
+
+/// Legs, commence search point and guide lines, into the folder that is open.
 void write_pattern_folder(KmlWriter& writer, const pattern::Pattern& pattern, Speed speed,
                           std::string_view style_id);
 

@@ -32,6 +32,7 @@ void write_geojson(Sink& sink, const pattern::Pattern& pattern, Speed speed,
   }
   writer.feature(commence_search_point(pattern),
                  std::vector<Property>{{"name", std::string(kCommenceSearchPoint)}});
+  write_guides(writer, pattern);
   writer.finish();
 }
 

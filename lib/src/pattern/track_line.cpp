@@ -82,6 +82,7 @@ Pattern make_track_line(const TrackLine& request) {
       joint = LegKind::transit;
     }
   }
+  pattern.guides.push_back({"route", route});
   const Angle bend = sharpest_bend(route);
   if (request.passes > 1 && bend > kWorthARemark) {
     pattern.remarks.push_back(

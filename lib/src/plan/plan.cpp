@@ -9,11 +9,13 @@
 #include "plan/checks.hpp"
 #include "plan/choose_pattern.hpp"
 #include "plan/fly.hpp"
+#include "plan/leaves_sector.hpp"
 #include "plan/share_ground.hpp"
 #include "plan/success.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/grid/systems.hpp"
+#include "sweepwright/position/position_text.hpp"
 #include "sweepwright/sector/sectors.hpp"
 #include "sweepwright/sweep/sector_search.hpp"
 
@@ -153,6 +155,13 @@ void finish(const Mission& mission, Assignment& assignment) {
   const std::vector<std::string>& flown = assignment.flown.remarks;
   assignment.remarks.insert(assignment.remarks.end(), flown.begin(), flown.end());
   add_light_remarks(assignment);
+  if (const auto outside = farthest_outside(assignment.flown, assignment.sector)) {
+    assignment.remarks.push_back(
+        fmt::format("turns leave the sector by up to {}, near {}: agree on it with the crews "
+                    "beside it",
+                    format_length(outside->distance, LengthUnit::nautical_mile, 2),
+                    format_position(outside->place)));
+  }
   if (assignment.searched_share < 0.995) {
     assignment.remarks.push_back(
         fmt::format("the pattern searches {:.0f} % of the sector; the rest of it is not searched",

@@ -71,7 +71,7 @@ std::map<std::string, MakePattern> patterns() {
        }},
       {"coordinated",
        [=](Position place) {
-         const Speed ground_speed = Speed::knots(120);
+         const LadderSpeeds ground_speed = still_air(Speed::knots(120));
          return make_coordinated_creeping_line(
              {place, track, mile * 2, 10, ground_speed,
               pace_of_leg_length(mile * 18, mile * 2, ground_speed), Turn::left});

@@ -8,12 +8,17 @@
 //   seen]; two patterns over the same datum on tracks 45 degrees apart [US National SAR Manual
 //   Vol I, 1991, para 552, seen; it does not say to which side]; designator SS [IAMSAR Manual
 //   Vol II, ch. 5, from memory]. Manuals differ on the first track (into the wind, or down drift):
-//   it is always the caller's choice.
+//   it is always the caller's choice, and a remark says which it was.
 #pragma once
 
 #include "sweepwright/pattern/pattern.hpp"
 
 namespace sweepwright::pattern {
+
+/// What the first leg was laid along, where the caller says it.
+enum class FirstLeg { as_given, upwind, downdrift };
+/// `upwind`, `downdrift`. Throws Error(value).
+FirstLeg parse_first_leg(std::string_view name);
 
 struct ExpandingSquare {
   Position datum;
@@ -23,6 +28,8 @@ struct ExpandingSquare {
   Turn first_turn = Turn::right;
   /// The second pattern over the same datum: turned 45 degrees to the side of the first turn.
   bool second = false;
+  /// How the first track was chosen, for the remark; the track itself is `first_track`.
+  FirstLeg first_leg = FirstLeg::as_given;
 };
 
 /// Throws Error(value) when a number is out of range.

@@ -63,6 +63,12 @@ struct Leg {
 
 Leg make_leg(LegKind kind, Position from, Position to);
 
+/// A line that the pattern goes by, shown beside its legs: `route`, `vessel`.
+struct GuideLine {
+  std::string name;
+  Path path;
+};
+
 struct Pattern {
   Kind kind = Kind::parallel;
   Length spacing;  ///< track spacing; 0 where there is none
@@ -71,6 +77,7 @@ struct Pattern {
   std::vector<std::string> remarks;  ///< what a planner should know: a narrower last gap, say
   /// Of this form, where it is not that of the kind: TSN. designator() has both.
   std::string_view own_designator = {};
+  std::vector<GuideLine> guides = {};
 };
 
 std::string_view designator(const Pattern& pattern);
