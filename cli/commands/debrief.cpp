@@ -12,6 +12,7 @@
 #include "common/output.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/debrief/crew_match.hpp"
+#include "sweepwright/debrief/gather.hpp"
 #include "sweepwright/formats/area_reader.hpp"
 #include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/crew_report_reader.hpp"
@@ -21,7 +22,6 @@
 #include "sweepwright/formats/local_time.hpp"
 #include "sweepwright/formats/mission_reader.hpp"
 #include "sweepwright/formats/track_reader.hpp"
-#include "sweepwright/track/devices.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -70,8 +70,7 @@ class Reading {
   Reading(const DebriefOptions& options, formats::Provenance& provenance,
           formats::DebriefOutcome& outcome)
       : options_(options), provenance_(provenance), outcome_(outcome) {
-    logs_.resize(outcome.plan.assignments.size());
-    reports_.resize(outcome.plan.assignments.size());
+    crews_.resize(outcome.plan.assignments.size());
   }
 
   void read_track(const TrackArgument& argument) {
@@ -96,7 +95,7 @@ class Reading {
       for (const std::string& line : formats::statements(file.log, file.cleaning)) {
         outcome_.logs.push_back(fmt::format("{}: {}", argument.file, line));
       }
-      logs_[match.assignment].push_back(std::move(file.track));
+      crews_[match.assignment].logs.push_back(std::move(file.track));
     } catch (const Error& error) {
       if (error.code() == ErrorCode::usage || error.code() == ErrorCode::unreadable) throw;
       leave_out(error);
@@ -110,8 +109,7 @@ class Reading {
     for (const std::string& problem : file.content.problems) note(problem);
     for (const debrief::CrewReport& report : file.content.reports) {
       try {
-        auto& known = reports_[debrief::assignment_of(report, outcome_.plan)];
-        known = known ? debrief::merged(*known, report) : report;
+        crews_[debrief::assignment_of(report, outcome_.plan)].reports.push_back(report);
       } catch (const Error& error) {
         leave_out(error.at(path));
       }
@@ -119,21 +117,13 @@ class Reading {
   }
 
   std::vector<debrief::Sortie> sorties(const debrief::SortieOptions& how) {
+    debrief::Gathered gathered = debrief::gather(outcome_.plan, std::move(crews_));
+    outcome_.logs.insert(outcome_.logs.end(), gathered.notes.begin(), gathered.notes.end());
+    const auto& elevation = outcome_.plan.mission.elevation;
+    const terrain::ElevationModel ground = elevation ? elevation->model : terrain::ElevationModel();
     std::vector<debrief::Sortie> all;
-    for (std::size_t i = 0; i < logs_.size(); ++i) {
-      if (logs_[i].empty()) continue;
-      const std::size_t count = logs_[i].size();
-      const track::JoinedTrack joined = track::join_devices(std::move(logs_[i]));
-      if (count > 1) {
-        outcome_.logs.push_back(fmt::format(
-            "{} logs of {} are one track; {} fixes that another has better are left out", count,
-            outcome_.plan.assignments[i].unit.callsign, joined.left_out));
-      }
-      all.push_back(debrief::make_sortie(outcome_.plan, {i, joined.track, reports_[i]},
-                                         outcome_.plan.mission.elevation
-                                             ? outcome_.plan.mission.elevation->model
-                                             : terrain::ElevationModel(),
-                                         how));
+    for (debrief::SortieInput& input : gathered.sorties) {
+      all.push_back(debrief::make_sortie(outcome_.plan, std::move(input), ground, how));
     }
     return all;
   }
@@ -151,8 +141,7 @@ class Reading {
   const DebriefOptions& options_;
   formats::Provenance& provenance_;
   formats::DebriefOutcome& outcome_;
-  std::vector<std::vector<track::Track>> logs_;
-  std::vector<std::optional<debrief::CrewReport>> reports_;
+  std::vector<debrief::CrewLogs> crews_;
   bool partly_ = false;
 };
 

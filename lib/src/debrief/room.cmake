@@ -11,6 +11,7 @@ add_room(debrief
     debriefing.cpp
     detection_integral.cpp
     flown_width.cpp
+    gather.cpp
     holes.cpp
     missed_raster.cpp
     pass_raster.cpp

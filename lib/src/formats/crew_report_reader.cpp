@@ -273,7 +273,10 @@ void add(CrewReports& found, debrief::CrewReport report) {
     return to_lower_ascii(a) == to_lower_ascii(b);
   };
   for (debrief::CrewReport& known : found.reports) {
-    if (same(known.sector, report.sector) && same(known.callsign, report.callsign)) {
+    // Two times on task are two sorties.
+    const bool other_sortie = known.on_task && report.on_task && *known.on_task != *report.on_task;
+    if (!other_sortie && same(known.sector, report.sector) &&
+        same(known.callsign, report.callsign)) {
       known = debrief::merged(std::move(known), report);
       return;
     }

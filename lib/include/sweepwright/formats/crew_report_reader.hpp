@@ -5,10 +5,10 @@
 // Conventions: JSON: an object for a form, or a list of them, alone or under `reports`. CSV: a line
 //   of column names, then a line for each entry of a form; the columns are those of the JSON
 //   fields, with `cloud_from` and `cloud_to` for a time above cloud, and `sighting_time`,
-//   `sighting_position`, `seen` and `done` for a sighting. Lines of the same crew are one form.
-//   Times carry their offset (2026-06-14T07:05:00-06:00), or are those of the clocks at the
-//   incident (07:05): then the day is the one that brings them nearest to the middle of the
-//   operational period. docs/reference/formats.md has every field.
+//   `sighting_position`, `seen` and `done` for a sighting. Lines of the same crew are one form,
+//   unless their times on task differ. Times carry their offset (2026-06-14T07:05:00-06:00), or are
+//   those of the clocks at the incident (07:05): then the day is the one that brings them nearest
+//   to the middle of the operational period. docs/reference/formats.md has every field.
 // Domain: files up to 16 MB; a period of at most a day for times without a date.
 // Errors: Error(input) for what is neither JSON nor a table with a column `sector` or `callsign`. A
 //   field or form that cannot be used is left out and named with its line; the rest is used.
@@ -25,7 +25,7 @@
 namespace sweepwright::formats {
 
 struct CrewReports {
-  std::vector<debrief::CrewReport> reports;  ///< one for each crew, in the order of the file
+  std::vector<debrief::CrewReport> reports;  ///< one for each form, in the order of the file
   std::vector<std::string> problems;         ///< one for each thing left out, with its place
 };
 
