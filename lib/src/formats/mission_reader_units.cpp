@@ -19,17 +19,52 @@ constexpr std::size_t kMostRemarks = 20;
 constexpr std::size_t kCallsignCharacters = 40;
 
 /// In the order of plan::PatternChoice, which begins with `automatic`.
-constexpr std::array<std::string_view, 4> kPatterns{"parallel", "creeping", "square", "sector"};
+constexpr std::array<std::string_view, 5> kPatterns{"parallel", "creeping", "square", "sector",
+                                                    "contour"};
 
 sweep::Platform unit_kind(const JsonCursor& cursor) {
   const auto names = sweep::platform_names();
   return sweep::parse_platform(one_of({names.begin(), names.end()}, "a kind of unit")(cursor));
 }
 
-plan::PatternChoice pattern(const JsonCursor& cursor) {
+plan::PatternChoice pattern_kind(const JsonCursor& cursor) {
   const std::string name = one_of({kPatterns.begin(), kPatterns.end()}, "a search pattern")(cursor);
   const auto index = std::find(kPatterns.begin(), kPatterns.end(), name) - kPatterns.begin();
   return static_cast<plan::PatternChoice>(index + 1);
+}
+
+pattern::ContourOrder contour_order(const JsonCursor& cursor) {
+  return pattern::parse_contour_order(
+      one_of({"descending", "ascending"}, "an order of levels")(cursor));
+}
+
+struct GivenPattern {
+  plan::PatternChoice kind = plan::PatternChoice::automatic;
+  plan::PatternDetails details;
+};
+
+/// A name, or an object with the kind and its details.
+GivenPattern given_pattern(const JsonCursor& cursor) {
+  if (cursor.value().kind != JsonKind::object) return {pattern_kind(cursor), {}};
+  JsonObject in(cursor);
+  GivenPattern given;
+  given.kind = in.required("kind", pattern_kind);
+  given.details.first_track = in.optional("first_track", true_direction);
+  given.details.height_step = in.optional("height_step", length(Least::above_zero, "10000ft"));
+  given.details.order = in.optional("order", contour_order).value_or(given.details.order);
+  const bool contour = given.kind == plan::PatternChoice::contour;
+  for (const char* field : {"height_step", "order"}) {
+    if (in.has(field) && !contour) {
+      in.mistake(field, Error(ErrorCode::value, "only a contour search has levels",
+                              "leave the field out, or write \"kind\": \"contour\""));
+    }
+  }
+  if (in.has("first_track") && contour) {
+    in.mistake("first_track", Error(ErrorCode::value, "a contour search follows the ground",
+                                    "leave the field out"));
+  }
+  in.finish();
+  return given;
 }
 
 struct GivenSweepWidth {
@@ -138,7 +173,9 @@ plan::SearchUnit search_unit(const JsonCursor& cursor) {
   if (const auto depart = in.optional("depart", local_time)) unit.depart = depart->time;
   read_heights(in, unit);
   unit.base = in.required("base", named_place);
-  unit.pattern = in.optional("pattern", pattern).value_or(plan::PatternChoice::automatic);
+  const GivenPattern pattern = in.optional("pattern", given_pattern).value_or(GivenPattern());
+  unit.pattern = pattern.kind;
+  unit.pattern_details = pattern.details;
   if (const auto given = in.optional("sweep_width", given_sweep_width)) {
     unit.sweep_width = given->width;
     unit.sweep_width_source = given->source;

@@ -115,6 +115,12 @@ struct WaysOverGround {
   bool unknown = false;  ///< whether the model does not know some of that ground
 };
 
+/// Lines are thinned out, so a way along one may lie a little off its height.
+Length way_tolerance(const ContourSearch& request) {
+  const Length most = Length::feet(50);
+  return request.clearance ? std::min(most, *request.clearance / 10) : most;
+}
+
 /// A way between two levels is flown at the height of the higher one.
 WaysOverGround ways_over_ground(const ContourSearch& request, const std::vector<Level>& levels,
                                 const std::vector<Leg>& legs,
@@ -127,9 +133,7 @@ WaysOverGround ways_over_ground(const ContourSearch& request, const std::vector<
       const bool between_levels = before != nullptr && i == level.first_leg;
       const Length line = between_levels ? std::max(level.ground, before->ground) : level.ground;
       const std::optional<Length> highest = highest_ground(legs[i], model);
-      // Lines are thinned out, so a way along one may lie a little off its height.
-      if (highest && *highest <= line + std::min(Length::feet(50), request.clearance / 10))
-        continue;
+      if (highest && *highest <= line + way_tolerance(request)) continue;
       out.legs.push_back(i + 1);
       out.highest = std::max(out.highest, highest.value_or(Length()));
       out.unknown = out.unknown || !highest;
@@ -164,7 +168,7 @@ ContourOrder parse_contour_order(std::string_view name) {
 
 Pattern make_contour_search(const ContourSearch& request, const terrain::ElevationModel& model) {
   require_above_zero(request.spacing, "track spacing");
-  require_above_zero(request.clearance, "clearance");
+  if (request.clearance) require_above_zero(*request.clearance, "clearance");
   const LocalPlane plane = local_plane(request.region);
   const PlaneRegion flat = to_plane(request.region, plane);
   const SearchedGround ground{request.region, plane, flat, model};
@@ -187,9 +191,12 @@ Pattern make_contour_search(const ContourSearch& request, const terrain::Elevati
 
   pattern.remarks.push_back(fmt::format("levels are {} apart", in_feet(step)));
   for (const Level& level : levels) {
-    pattern.remarks.push_back(fmt::format(
-        "legs {} to {}: ground at {}, fly at {} above mean sea level", level.first_leg + 1,
-        level.end_leg, in_feet(level.ground), in_feet(level.ground + request.clearance)));
+    std::string remark = fmt::format("legs {} to {}: ground at {}", level.first_leg + 1,
+                                     level.end_leg, in_feet(level.ground));
+    if (request.clearance) {
+      remark += fmt::format(", fly at {}", in_feet(level.ground + *request.clearance));
+    }
+    pattern.remarks.push_back(remark + " above mean sea level");
   }
   const WaysOverGround ways = ways_over_ground(request, levels, pattern.legs, model);
   if (!ways.legs.empty()) pattern.remarks.push_back(way_remark(ways));
@@ -197,6 +204,7 @@ Pattern make_contour_search(const ContourSearch& request, const terrain::Elevati
   pattern.remarks.push_back(fmt::format(
       "{:.0f} % of the area lies within half a track spacing of a leg, measured along the slope",
       std::floor(100 * searched.share)));
+  pattern.area_share = searched.share * (1 - searched.without_height);
   if (searched.without_height > 0) {
     pattern.remarks.push_back(
         fmt::format("the model knows no height on {:.1f} % of the area: no legs are drawn there",

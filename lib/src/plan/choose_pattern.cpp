@@ -10,6 +10,7 @@
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/flight/glare.hpp"
+#include "sweepwright/pattern/contour_search.hpp"
 #include "sweepwright/pattern/creeping_line.hpp"
 #include "sweepwright/pattern/expanding_square.hpp"
 #include "sweepwright/pattern/parallel_track.hpp"
@@ -84,12 +85,19 @@ Length room_round(const Region& sector, Position place) {
   return std::min({-right.low, right.high, -up.low, up.high});
 }
 
-TrueDirection first_track(const Mission& mission) {
-  return mission.leg_direction.value_or(mission.conditions.wind_from.value_or(TrueDirection()));
+/// The planner's wish for the legs: the unit's own, else the mission's.
+std::optional<TrueDirection> wanted_track(const Mission& mission, const Assignment& assignment) {
+  const auto& own = assignment.unit.pattern_details.first_track;
+  return own ? own : mission.leg_direction;
 }
 
-std::string_view first_track_reason(const Mission& mission) {
-  if (mission.leg_direction) return "in the direction that the planner asked for";
+TrueDirection first_track(const Mission& mission, const Assignment& assignment) {
+  return wanted_track(mission, assignment)
+      .value_or(mission.conditions.wind_from.value_or(TrueDirection()));
+}
+
+std::string_view first_track_reason(const Mission& mission, const Assignment& assignment) {
+  if (wanted_track(mission, assignment)) return "in the direction that the planner asked for";
   return mission.conditions.wind_from ? "into the wind" : "north, for want of a wind";
 }
 
@@ -113,11 +121,11 @@ ChosenPattern expanding_square(const Mission& mission, const Assignment& assignm
   const bool has_datum = mission.datum && contains(assignment.sector, mission.datum->position);
   const Position datum = has_datum ? mission.datum->position : middle(assignment.sector);
   const int legs = square_legs(assignment, datum);
-  return {pattern::make_expanding_square(
-              {datum, first_track(mission), assignment.spacing, legs, pattern::Turn::right}),
+  return {pattern::make_expanding_square({datum, first_track(mission, assignment),
+                                          assignment.spacing, legs, pattern::Turn::right}),
           fmt::format("expanding square, {}, from {}; first leg {}", why,
                       has_datum ? "the datum" : "the middle of the sector",
-                      first_track_reason(mission))};
+                      first_track_reason(mission, assignment))};
 }
 
 /// A sector search round the datum, as wide as the sector and the search time allow.
@@ -130,10 +138,29 @@ ChosenPattern sector_search(const Mission& mission, const Assignment& assignment
   const Position datum = mission.datum->position;
   const Length reach = assignment.unit.search_speed * assignment.search_time / 9.0;
   const Length radius = std::min(room_round(assignment.sector, datum), reach);
-  const TrueDirection first = first_track(mission);
+  const TrueDirection first = first_track(mission, assignment);
   return {pattern::make_sector_search({.datum = datum, .first_track = first, .radius = radius}),
           fmt::format("sector search, chosen by the planner, round the datum; first leg {}",
-                      first_track_reason(mission))};
+                      first_track_reason(mission, assignment))};
+}
+
+/// Level lines in the sector. Heights to fly come from the check against the ground, which looks
+/// also beside the lines.
+ChosenPattern contour_search(const Mission& mission, const Assignment& assignment) {
+  const SearchUnit& unit = assignment.unit;
+  if (!mission.elevation) {
+    throw Error(ErrorCode::value, "a contour search needs the heights of the ground",
+                "add \"elevation\" to the mission file, or ask for another pattern");
+  }
+  if (!unit.search_height) {
+    throw Error(ErrorCode::value, "a contour search is for aircraft", "ask for another pattern");
+  }
+  return {pattern::make_contour_search({.region = assignment.sector,
+                                        .spacing = assignment.spacing,
+                                        .height_step = unit.pattern_details.height_step,
+                                        .order = unit.pattern_details.order},
+                                       mission.elevation->model),
+          "contour search, chosen by the planner; heights to fly are those of the leg table"};
 }
 
 /// Small, about as long as wide, and the datum in it: the ground of an expanding square.
@@ -154,10 +181,9 @@ std::string_view side_reason(bool asked, bool long_side) {
   return long_side ? "along the long side of the sector" : "along the short side of the sector";
 }
 
-ChosenPattern ladder_of(const Mission& mission, bool creeping, std::string_view why,
-                        Candidate best) {
+ChosenPattern ladder_of(bool asked, bool creeping, std::string_view why, Candidate best) {
   std::string reason = fmt::format("{}, {}: legs {}", creeping ? "creeping line" : "parallel track",
-                                   why, side_reason(mission.leg_direction.has_value(), !creeping));
+                                   why, side_reason(asked, !creeping));
   if (best.into_sun > std::chrono::minutes(1)) {
     reason += fmt::format("; {} of search legs look into a low sun",
                           format_duration_minutes(best.into_sun));
@@ -176,16 +202,18 @@ ChosenPattern choose_pattern(const Mission& mission, const Assignment& assignmen
   if (choice == PatternChoice::automatic && suits_a_square(mission, assignment)) {
     return expanding_square(mission, assignment, "a small sector round the datum");
   }
+  if (choice == PatternChoice::contour) return contour_search(mission, assignment);
+  const std::optional<TrueDirection> wanted = wanted_track(mission, assignment);
   const TrueDirection long_side = sector::long_side(assignment.sector);
   const TrueDirection short_side = long_side + Angle::degrees(90);
   const auto best = [&](bool creeping) {
-    const TrueDirection along = mission.leg_direction.value_or(creeping ? short_side : long_side);
+    const TrueDirection along = wanted.value_or(creeping ? short_side : long_side);
     return best_ladder(mission, assignment,
                        creeping ? pattern::Kind::creeping : pattern::Kind::parallel, along);
   };
-  if (choice != PatternChoice::automatic || mission.leg_direction) {
+  if (choice != PatternChoice::automatic || wanted) {
     const bool creeping = choice == PatternChoice::creeping;
-    return ladder_of(mission, creeping,
+    return ladder_of(wanted.has_value(), creeping,
                      choice == PatternChoice::automatic ? "quickest corner to commence at"
                                                         : "chosen by the planner",
                      best(creeping));
@@ -193,10 +221,10 @@ ChosenPattern choose_pattern(const Mission& mission, const Assignment& assignmen
   Candidate parallel = best(false);
   Candidate creeping = best(true);
   if (creeping.cost > kClearGain * parallel.cost) {
-    return ladder_of(mission, false, "fewest turns", std::move(parallel));
+    return ladder_of(wanted.has_value(), false, "fewest turns", std::move(parallel));
   }
   const Duration saved = parallel.cost - creeping.cost;
-  return ladder_of(mission, true,
+  return ladder_of(wanted.has_value(), true,
                    fmt::format("{} quicker in this wind and sun than legs the other way",
                                format_duration_minutes(saved)),
                    std::move(creeping));

@@ -108,6 +108,8 @@ void draw_patterns_that_fit(const Mission& mission, std::vector<sweep::Coverage>
 Area searched(const Assignment& assignment) {
   const pattern::Pattern& pattern = assignment.pattern;
   switch (pattern.kind) {
+    case pattern::Kind::contour:
+      return area(assignment.sector) * pattern.area_share.value_or(1.0);
     case pattern::Kind::square:
       // Each leg searches one spacing on its way.
       return pattern::search_distance(pattern) * pattern.spacing;

@@ -71,6 +71,17 @@ void expect_place(Position found, double latitude, double longitude) {
   EXPECT_NEAR(found.longitude().degrees(), longitude, 1e-12);
 }
 
+TEST(MissionReader, reads_patterns_with_their_details) {
+  const plan::Mission mission = good("pattern_objects.json");
+  const plan::SearchUnit& mountain = mission.units.at(0);
+  EXPECT_EQ(mountain.pattern, plan::PatternChoice::contour);
+  EXPECT_EQ(mountain.pattern_details.height_step, Length::feet(500));
+  EXPECT_EQ(mountain.pattern_details.order, pattern::ContourOrder::ascending);
+  const plan::SearchUnit& valley = mission.units.at(1);
+  EXPECT_EQ(valley.pattern, plan::PatternChoice::square);
+  EXPECT_EQ(valley.pattern_details.first_track, TrueDirection::degrees(90));
+}
+
 TEST(MissionReader, full_sample_incident) {
   const plan::Mission mission = good("full.json");
   EXPECT_EQ(mission.incident.name, "Overdue light aircraft, Antelope range");

@@ -47,7 +47,8 @@ ContourOrder parse_contour_order(std::string_view name);
 struct ContourSearch {
   Region region;
   Length spacing;    ///< above 0
-  Length clearance;  ///< of the crew above the line on the ground, above 0
+  /// Of the crew above the line on the ground, above 0; none when heights are planned elsewhere.
+  std::optional<Length> clearance = std::nullopt;
   /// Difference of height between lines; worked out from the slopes when absent.
   std::optional<Length> height_step = std::nullopt;
   ContourOrder order = ContourOrder::descending;

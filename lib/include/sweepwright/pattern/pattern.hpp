@@ -8,6 +8,7 @@
 // Accuracy: leg ends to a millimetre; lengths to 15 nanometres for the ends given.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -78,6 +79,8 @@ struct Pattern {
   /// Of this form, where it is not that of the kind: TSN. designator() has both.
   std::string_view own_designator = {};
   std::vector<GuideLine> guides = {};
+  /// The share of its area that lies within half a spacing of a leg, where the pattern found it out.
+  std::optional<double> area_share = {};
 };
 
 std::string_view designator(const Pattern& pattern);

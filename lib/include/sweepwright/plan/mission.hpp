@@ -17,6 +17,7 @@
 #include "sweepwright/hazard/climb_performance.hpp"
 #include "sweepwright/hazard/minima.hpp"
 #include "sweepwright/hazard/terrain_check.hpp"
+#include "sweepwright/pattern/contour_search.hpp"
 #include "sweepwright/position/region.hpp"
 #include "sweepwright/sweep/conditions.hpp"
 #include "sweepwright/sweep/detection.hpp"
@@ -73,7 +74,14 @@ struct Channel {
 };
 
 /// Which pattern a unit is to fly; `automatic` leaves it to the planner.
-enum class PatternChoice { automatic, parallel, creeping, square, sector };
+enum class PatternChoice { automatic, parallel, creeping, square, sector, contour };
+
+/// How that pattern is to be laid out, where the planner says it.
+struct PatternDetails {
+  std::optional<TrueDirection> first_track;  ///< not of a contour search
+  std::optional<Length> height_step;         ///< of a contour search
+  pattern::ContourOrder order = pattern::ContourOrder::descending;
+};
 
 /// How long a unit can be away from its base, for working out what is left for the area.
 struct TimeAway {
@@ -108,6 +116,7 @@ struct SearchUnit {
   std::optional<hazard::Minima> minima;  ///< in place of the mission's
   NamedPlace base;
   PatternChoice pattern = PatternChoice::automatic;
+  PatternDetails pattern_details;
   /// The planner's own sweep width and where it comes from, in place of the tables.
   std::optional<Length> sweep_width;
   std::string sweep_width_source;
