@@ -89,10 +89,13 @@ Gathered gather(const plan::Plan& plan, std::vector<CrewLogs> crews) {
       }
       input.track = std::move(joined.track);
       for (std::size_t j = 0; j < used.size(); ++j) {
-        const CrewReport& report = crews[i].reports[j];
+        CrewReport& report = crews[i].reports[j];
         if (!belongs(report, group.times)) continue;
         used[j] = true;
         input.report = input.report ? merged(*input.report, report) : report;
+        // Told once, though the conditions hold for all of the crew's sorties.
+        report.sightings.clear();
+        report.remarks.clear();
       }
       found.sorties.push_back(std::move(input));
     }

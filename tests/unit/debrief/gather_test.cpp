@@ -39,7 +39,7 @@ TEST_F(Gather, a_report_goes_where_its_times_are) {
   second_day.on_task = kStart + std::chrono::hours(24);
   second_day.visibility = Length::nautical_miles(4);
   CrewReport any;
-  any.remarks = {"both days"};
+  any.remarks = {"told once"};
   CrewReport other;
   other.off_task = kStart - std::chrono::hours(48);
   const Gathered found = gather(plan, {{{log(std::chrono::hours(0)), log(std::chrono::hours(24))},
@@ -47,7 +47,8 @@ TEST_F(Gather, a_report_goes_where_its_times_are) {
   ASSERT_EQ(found.sorties.size(), 2U);
   EXPECT_FALSE(found.sorties[0].report.value().visibility);
   EXPECT_EQ(found.sorties[1].report.value().visibility, Length::nautical_miles(4));
-  EXPECT_THAT(found.sorties[1].report->remarks, ElementsAre("both days"));
+  EXPECT_THAT(found.sorties[0].report->remarks, ElementsAre("told once"));
+  EXPECT_THAT(found.sorties[1].report->remarks, IsEmpty());
   EXPECT_THAT(found.notes, ElementsAre(HasSubstr("a report of Lark 1 is not used")));
 }
 

@@ -3,7 +3,7 @@
 // Method: logs of one crew whose times overlap are devices on one craft, and become one track
 //   (track/devices.hpp); logs of other times are sorties of their own, such as a second day. Logs
 //   without times are one sortie. A report belongs to the sorties that its times on task meet; one
-//   without times to all of its crew.
+//   without times to all of its crew, its sightings and remarks to the first.
 // Promises: P1 every log is in exactly one sortie; P2 what was joined or not used is in `notes`
 //   (gather_test.cpp).
 // Source: own work.
