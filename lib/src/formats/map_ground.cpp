@@ -23,11 +23,9 @@ GroundMap ground_map(const std::vector<Position>& shown, PaperSize size,
   const MapPaper paper = map_paper(size, {legend}, kHead);
   const MapView view(LocalPlane(middle(Region{{Polygon{shown, {}}}})), shown, paper.frame,
                      grown(paper.frame, -kRoomRoundGround));
-  GroundMap map{paper, view, graticule(view), LabelPlacer(grown(paper.frame, -0.6)), {}};
-  const PaperPoint north = map.placer.place_anyway(
-      kNorthArrowSize, {{paper.frame.right_mm - kNorthArrowSize.width_mm / 2 - 0.8,
-                         paper.frame.top_mm + kNorthArrowSize.height_mm / 2 + 0.8}});
-  map.north_arrow_top = north - PaperPoint{0, kNorthArrowSize.height_mm / 2};
+  GroundMap map{paper, view, graticule(view), LabelPlacer(grown(paper.frame, -0.6)),
+                NorthArrows({})};
+  map.norths.place(paper.frame, map.placer);
   return map;
 }
 
@@ -56,8 +54,8 @@ Drawing finished(GroundMap map, PaperSize size, const std::string& title, Elemen
                                    0,
                                    style::kInk,
                                    0}});
-  append(drawing.elements, furniture(map.view, map.paper, map.north_arrow_top,
-                                     std::move(map.graticule.labels), legend));
+  append(drawing.elements,
+         furniture(map.view, map.paper, map.norths, std::move(map.graticule.labels), legend));
   return drawing;
 }
 

@@ -15,7 +15,7 @@ struct GroundMap {
   MapView view;
   Graticule graticule;
   LabelPlacer placer;
-  PaperPoint north_arrow_top;
+  NorthArrows norths;
 };
 
 /// A map that shows all of the places, with room for the legend. Throws Error(value) when the paper

@@ -335,7 +335,7 @@ MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& l
   return paper;
 }
 
-Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,
+Elements furniture(const MapView& view, const MapPaper& paper, const NorthArrows& norths,
                    Elements graticule_labels, const std::vector<LegendItem>& items) {
   const PaperBox& frame = paper.frame;
   Elements out = std::move(graticule_labels);
@@ -346,7 +346,7 @@ Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_
                        Stroke{style::kInk, style::kFrameLine, {}},
                        {},
                        {}}});
-  append(out, north_arrow(north_arrow_top));
+  append(out, norths.elements());
   append(out, scale_bars({paper.scales.left_mm, paper.scales.top_mm}, view.mm_per_metre()));
   append(out, legend(items, paper.legend));
   return out;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "formats/map_labels.hpp"
+#include "formats/map_north.hpp"
 #include "formats/map_symbols.hpp"
 #include "formats/map_view.hpp"
 #include "sweepwright/formats/map.hpp"
@@ -75,8 +76,8 @@ struct MapPaper {
 MapPaper map_paper(PaperSize size, const std::vector<std::vector<LegendItem>>& legends,
                    double head_mm);
 
-/// Frame, north arrow, graticule labels, scale bars, legend.
-Elements furniture(const MapView& view, const MapPaper& paper, PaperPoint north_arrow_top,
+/// Frame, north arrows, graticule labels, scale bars, legend.
+Elements furniture(const MapView& view, const MapPaper& paper, const NorthArrows& norths,
                    Elements graticule_labels, const std::vector<LegendItem>& items);
 
 /// Legend items that several maps share.

@@ -153,9 +153,9 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
 
   Elements over;
   const PaperBox& frame = paper.frame;
-  const PaperPoint north =
-      placer.place_anyway(kNorthArrowSize, {{frame.right_mm - kNorthArrowSize.width_mm / 2 - 0.8,
-                                             frame.top_mm + kNorthArrowSize.height_mm / 2 + 0.8}});
+  NorthArrows norths(
+      magnetic::variation(middle(plan.area), plan.mission.incident.operational_period.from));
+  norths.place(frame, placer);
   for (const plan::Assignment& assignment : plan.assignments) {
     const PaperPoint at = view.to_paper(commence_search_point(assignment.pattern));
     placer.keep_clear(box_round(at, {2 * kStartRadius, 2 * kStartRadius}));
@@ -192,8 +192,7 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
   drawing.elements.push_back({Group{std::move(over), frame}});
   append(drawing.elements, head(plan, paper));
   append(drawing.elements,
-         furniture(view, paper, north - PaperPoint{0, kNorthArrowSize.height_mm / 2},
-                   std::move(grid_lines.labels), legend_items(plan, shown)));
+         furniture(view, paper, norths, std::move(grid_lines.labels), legend_items(plan, shown)));
   return drawing;
 }
 

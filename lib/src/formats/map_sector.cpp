@@ -146,19 +146,6 @@ Elements name_plate(const MapView& view, const plan::Assignment& assignment, Lab
           {text}};
 }
 
-/// The top middle of the north arrow, in the upper corner where it covers least.
-PaperPoint north_arrow_place(const MapView& view, LabelPlacer& placer) {
-  const PaperBox& frame = view.frame();
-  const double x = kNorthArrowSize.width_mm / 2 + 0.8;
-  const double y = kNorthArrowSize.height_mm / 2 + 0.8;
-  const PaperPoint at =
-      placer.place_anyway(kNorthArrowSize, {{frame.right_mm - x, frame.top_mm + y},
-                                            {frame.left_mm + x, frame.top_mm + y},
-                                            {frame.right_mm - x, frame.bottom_mm - y},
-                                            {frame.left_mm + x, frame.bottom_mm - y}});
-  return at - PaperPoint{0, kNorthArrowSize.height_mm / 2};
-}
-
 std::string description(const plan::Assignment& assignment) {
   return fmt::format(
       "Sector {} with the {} search legs of {} from the commence search point to the end, the "
@@ -218,7 +205,8 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   Elements over;
   placer.keep_clear(box_round(start, {2 * kStartRadius, 2 * kStartRadius}));
   placer.keep_clear(box_round(end, {2 * kEndRadius, 2 * kEndRadius}));
-  const PaperPoint north = north_arrow_place(view, placer);
+  NorthArrows norths(assignment.flown.variation);
+  norths.place(paper.frame, placer);
   append(over, name_plate(view, assignment, placer));
   const bool datum_shown =
       datum && contains(grown(paper.frame, -kDatumRadius), view.to_paper(datum->position));
@@ -246,7 +234,7 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   drawing.elements.push_back({Group{std::move(under), paper.frame}});
   drawing.elements.push_back({Group{std::move(over), paper.frame}});
   const bool base_shown = contains(grown(paper.frame, -kBaseRadius), base_at);
-  append(drawing.elements, furniture(view, paper, north, std::move(grid_lines.labels),
+  append(drawing.elements, furniture(view, paper, norths, std::move(grid_lines.labels),
                                      legend_items(crew, base_shown, datum_shown)));
   return drawing;
 }

@@ -9,9 +9,9 @@ namespace sweepwright::formats::style {
 // Greys: dark enough to survive a copier, light enough to stay behind the crew's own lines.
 inline constexpr Colour kInk{26, 26, 26};
 inline constexpr Colour kQuiet{96, 96, 96};     // neighbours' names, way to the base
-inline constexpr Colour kFaint{150, 150, 150};  // neighbours' outlines, cell lines
-inline constexpr Colour kCellName{150, 150, 150};
-inline constexpr Colour kGraticule{205, 205, 205};
+inline constexpr Colour kFaint{130, 130, 130};  // neighbours' outlines, cell lines
+inline constexpr Colour kCellName{112, 112, 112};
+inline constexpr Colour kGraticule{170, 170, 170};
 
 // Line widths, mm.
 inline constexpr double kSectorOutline = 0.7;

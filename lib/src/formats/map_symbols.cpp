@@ -142,18 +142,16 @@ Elements arrow(PaperPoint from, PaperPoint to, Colour colour) {
           arrowhead(to, direction, kHead, colour)};
 }
 
-Elements north_arrow(PaperPoint top_middle) {
-  const PaperPoint tip = top_middle + PaperPoint{0, 0.4};
-  return {
-      shape(moved(tip, {{0, 0}, {1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}}, style::kInk),
-      shape(moved(tip, {{0, 0}, {-1.7, 6}, {0, 4.8}}), Stroke{style::kInk, 0.25, {}}, kWhite),
-      {Text{tip + PaperPoint{0, 8.2}, "TRUE N", style::kSmallText, TextAnchor::middle, true, 0,
-            style::kInk, style::kHalo}}};
-}
-
 Elements scale_bars(PaperPoint at, double mm_per_metre) {
-  Elements out = scale_bar(at + PaperPoint{1, 3.2}, mm_per_metre * kMetresPerNauticalMile, "NM");
-  append(out, scale_bar(at + PaperPoint{1, 8}, mm_per_metre * 1000, "km"));
+  constexpr double kStep = 4.5;  // mm from bar to bar
+  PaperPoint bar = at + PaperPoint{1, 3};
+  Elements out;
+  for (const auto& [metres, unit] :
+       {std::pair(kMetresPerNauticalMile, "NM"), std::pair(1000.0, "km"),
+        std::pair(kMetresPerStatuteMile, "SM")}) {
+    append(out, scale_bar(bar, mm_per_metre * metres, unit));
+    bar.y_mm += kStep;
+  }
   return out;
 }
 

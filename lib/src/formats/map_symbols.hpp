@@ -32,13 +32,10 @@ Element arrowhead(PaperPoint tip, double direction_deg, double size_mm, Colour c
 /// A line with an arrowhead at its end.
 Elements arrow(PaperPoint from, PaperPoint to, Colour colour);
 
-/// True north, up.
-Elements north_arrow(PaperPoint top_middle);
-inline constexpr PaperSize kNorthArrowSize{9, 11};
-
-/// Two bars, nautical miles over kilometres, with the top left corner of their box at `at`.
+/// Three bars, nautical miles, kilometres and statute miles, with the top left corner of their box
+/// at `at`.
 Elements scale_bars(PaperPoint at, double mm_per_metre);
-inline constexpr PaperSize kScaleBarsSize{32, 9.5};
+inline constexpr PaperSize kScaleBarsSize{32, 13.6};
 
 /// The elements at another size, about a point.
 Elements scaled(Elements elements, PaperPoint about, double factor);

@@ -8,6 +8,7 @@
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/belief_map.hpp"
 #include "sweepwright/formats/belief_writer.hpp"
+#include "sweepwright/formats/board.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/map_page.hpp"
 #include "sweepwright/formats/output_file.hpp"
@@ -26,6 +27,8 @@ namespace fs = std::filesystem;
 
 /// A4 on its side, less the margins that printers need.
 constexpr PaperSize kOverviewSize{277, 190};
+
+constexpr double kLeastBoardWidth = 180;  // mm
 
 struct NamedText {
   fs::path path;
@@ -59,6 +62,14 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
         {incident / "belief.svg", write_svg(draw_belief_map(belief, {}, kOverviewSize))});
   }
   files.push_back({incident / "map.html", write_map_page(plan, provenance)});
+  files.push_back({incident / "board.html", write_board_html(make_board(plan, provenance))});
+  for (const Paper& paper : papers()) {
+    if (paper.size.width_mm < kLeastBoardWidth) continue;  // a kneeboard is no board
+    files.push_back(
+        {incident / fmt::format("board-{}.pdf", paper.name),
+         write_pdf(set_board(plan, provenance, paper), {"Board: " + plan.mission.incident.name,
+                                                        creator(provenance), provenance.stamp})});
+  }
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     const plan::Assignment& assignment = plan.assignments[i];
     const fs::path crew = fs::path("crews") / crew_folder_name(assignment);

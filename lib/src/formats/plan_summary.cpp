@@ -2,10 +2,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <string>
 #include <vector>
 
+#include "formats/plan_remarks.hpp"
 #include "sweepwright/base/quantity_text.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/findings.hpp"
@@ -29,27 +29,6 @@ std::string column(std::string_view text, std::size_t width) {
     ++characters;
   }
   return std::string(text.substr(0, end)) + std::string(width - characters, ' ');
-}
-
-/// Each remark once, with the sectors that it is about.
-std::string remark_lines(const plan::Plan& plan) {
-  std::string lines;
-  for (const std::string& remark : plan.remarks) lines += remark + "\n";
-  std::vector<std::string> told;
-  for (const plan::Assignment& first : plan.assignments) {
-    for (const std::string& remark : first.remarks) {
-      if (std::find(told.begin(), told.end(), remark) != told.end()) continue;
-      told.push_back(remark);
-      std::string sectors;
-      for (const plan::Assignment& other : plan.assignments) {
-        const auto& remarks = other.remarks;
-        if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) continue;
-        sectors += (sectors.empty() ? "" : " ") + other.sector_name;
-      }
-      lines += fmt::format("{}: {}\n", sectors, remark);
-    }
-  }
-  return lines;
 }
 
 std::string belief_line(const plan::PlanBelief& belief) {
@@ -104,8 +83,9 @@ std::string plan_summary(const plan::Plan& plan) {
         format_duration_minutes(assignment.pattern_time),
         format_duration_minutes(assignment.search_time), containment_text(assignment));
   }
-  const std::string remarks = remark_lines(plan);
-  if (!remarks.empty()) text += "\n" + remarks;
+  const std::vector<std::string> remarks = plan_remarks(plan);
+  if (!remarks.empty()) text += "\n";
+  for (const std::string& remark : remarks) text += remark + "\n";
   text += "\n" + findings_text(plan.findings);
   return text;
 }

@@ -7,6 +7,11 @@ add_room(formats
     belief_reader.cpp
     belief_working.cpp
     belief_writer.cpp
+    board_content.cpp
+    board_findings.cpp
+    board_html.cpp
+    board_pages.cpp
+    board_style.cpp
     box_text.cpp
     cairo_painter.cpp
     cell_rows.cpp
@@ -16,6 +21,7 @@ add_room(formats
     csv_log.cpp
     csv_row.cpp
     csv_writer.cpp
+    day_bands.cpp
     debrief_chart.cpp
     debrief_content.cpp
     debrief_folder.cpp
@@ -51,6 +57,7 @@ add_room(formats
     gpx_writer.cpp
     hgt_reader.cpp
     igc_log.cpp
+    html_markup.cpp
     input_file.cpp
     json_cursor.cpp
     json_document.cpp
@@ -72,6 +79,7 @@ add_room(formats
     map_ground.cpp
     map_labels.cpp
     map_layers.cpp
+    map_north.cpp
     map_overview.cpp
     map_page.cpp
     map_sector.cpp
@@ -89,6 +97,7 @@ add_room(formats
     number_text.cpp
     output_file.cpp
     overlay_writer.cpp
+    page_parts.cpp
     pages.cpp
     pattern_features.cpp
     pattern_writer.cpp
@@ -96,6 +105,7 @@ add_room(formats
     plan_folder.cpp
     plan_json.cpp
     plan_overlays.cpp
+    plan_remarks.cpp
     plan_summary.cpp
     plot_pieces.cpp
     png_writer.cpp
@@ -115,6 +125,7 @@ add_room(formats
     sheet_findings.cpp
     sheet_html.cpp
     sheet_legs.cpp
+    sheet_origin.cpp
     sheet_pages.cpp
     sheet_style.cpp
     sheet_working.cpp
@@ -130,6 +141,7 @@ add_room(formats
     time_text.cpp
     track_reader.cpp
     track_report.cpp
+    timeline.cpp
     unit_area_reader.cpp
     xml_stream.cpp
     xml_text.cpp

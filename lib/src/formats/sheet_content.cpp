@@ -179,20 +179,6 @@ std::vector<SheetBlankRow> debrief_blanks() {
   return rows;
 }
 
-std::vector<std::string> footer(const Provenance& provenance) {
-  std::vector<std::string> lines{"Made by: " + provenance.command};
-  for (const InputDigest& input : provenance.inputs) {
-    lines.push_back("Input " + input.name + ", SHA-256 " + input.sha256);
-  }
-  return lines;
-}
-
-std::string origin(const Provenance& provenance) {
-  return creator(provenance) + ", made " + format_utc(provenance.stamp) +
-         ". WGS 84. Tracks from TRUE, headings from MAGNETIC north. NM = 1852 m, kt, ft. Times in "
-         "the forecast wind, turns included.";
-}
-
 std::string sources_line(const std::vector<std::string>& sources) {
   std::string text = "Sources of the working:";
   for (std::size_t i = 0; i < sources.size(); ++i) {
@@ -225,8 +211,8 @@ Sheet make_sheet(const plan::Plan& plan, std::size_t index, const Provenance& pr
   add_legs(sheet, mission, assignment);
   add_findings(sheet, plan, assignment);
   sheet.debrief = debrief_blanks();
-  sheet.origin = origin(provenance);
-  sheet.footer = footer(provenance);
+  sheet.origin = origin_line(provenance);
+  sheet.footer = footer_lines(provenance);
   if (!sources.empty()) sheet.footer.insert(sheet.footer.begin(), sources_line(sources));
   sheet.map = draw_sector_map(plan, index, kMapSize);
   return sheet;

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "formats/html_markup.hpp"
 #include "formats/sheet_parts.hpp"
-#include "formats/xml_text.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
 #include "sweepwright/formats/sheet.hpp"
 #include "sweepwright/formats/svg_writer.hpp"
@@ -15,52 +15,10 @@ constexpr double kBlankLine = 13;  // mm: room for a line of handwriting
 constexpr PaperSize kProfileOnSheet{190, 84};
 constexpr double kLongCallsign = 10;  // ems
 
-class Html {
- public:
-  /// `<tag class="name">`, closed when the object goes.
-  class Open {
-   public:
-    Open(std::string& out, std::string_view tag, std::string_view name) : out_(out), tag_(tag) {
-      out_ += fmt::format("<{}", tag);
-      if (!name.empty()) out_ += fmt::format(" class=\"{}\"", name);
-      out_ += ">";
-    }
-    Open(const Open&) = delete;
-    Open& operator=(const Open&) = delete;
-    ~Open() { out_ += fmt::format("</{}>\n", tag_); }
-
-   private:
-    std::string& out_;
-    std::string_view tag_;
-  };
-
-  [[nodiscard]] Open open(std::string_view tag, std::string_view name = {}) {
-    return Open(out_, tag, name);
-  }
-  void element(std::string_view tag, std::string_view text, std::string_view name = {}) {
-    const Open opened = open(tag, name);
-    append_xml_text(out_, text);
-  }
-  /// Mark-up made elsewhere.
-  void raw(std::string_view markup) { out_ += markup; }
-  std::string take() { return std::move(out_); }
-
- private:
-  std::string out_;
-};
-
-void write_fields(Html& html, const std::vector<SheetField>& fields) {
-  const auto list = html.open("dl", "fields");
-  for (const SheetField& field : fields) {
-    html.element("dt", field.name);
-    html.element("dd", field.value);
-  }
-}
-
 void write_block(Html& html, const SheetBlock& block) {
   const auto section = html.open("section");
   html.element("h2", block.title);
-  if (!block.fields.empty()) write_fields(html, block.fields);
+  if (!block.fields.empty()) html.fields(block.fields);
   if (block.lines.empty()) return;
   const auto list = html.open("ul");
   for (const std::string& line : block.lines) html.element("li", line);
@@ -75,7 +33,7 @@ void write_heading(Html& html, const Sheet& sheet) {
     html.element("span", sheet.sector, "sector");
     html.element("span", sheet.callsign);
   }
-  write_fields(html, sheet.heading);
+  html.fields(sheet.heading);
 }
 
 void write_key_figures(Html& html, const Sheet& sheet) {
@@ -178,25 +136,13 @@ void write_debrief(Html& html, const Sheet& sheet) {
   }
 }
 
-/// Cautions and origin, at the foot of every page.
-void write_end(Html& html, const Sheet& sheet) {
-  {
-    const auto cautions = html.open("section", "cautions");
-    std::string text;
-    for (const std::string& caution : sheet.cautions) text += (text.empty() ? "" : " ") + caution;
-    html.element("p", text);
-  }
-  const auto footer = html.open("footer", "footer");
-  html.element("p", sheet.origin);
-}
-
 void write_first_page(Html& html, const Sheet& sheet) {
   const auto page = html.open("main", "page");
   write_heading(html, sheet);
   write_key_figures(html, sheet);
   write_main(html, sheet);
   write_under(html, sheet);
-  write_end(html, sheet);
+  html.end_of_page(sheet.cautions, sheet.origin);
 }
 
 /// The head of a further page.
@@ -220,33 +166,27 @@ void write_legs_page(Html& html, const Sheet& sheet) {
   write_block(html, sheet.facts.back());
   write_working(html, sheet);
   for (const std::string& line : sheet.footer) html.element("p", line, "footer");
-  write_end(html, sheet);
+  html.end_of_page(sheet.cautions, sheet.origin);
 }
 
 void write_debrief_page(Html& html, const Sheet& sheet) {
   const auto page = html.open("section", "page");
   write_names(html, sheet);
   write_debrief(html, sheet);
-  write_end(html, sheet);
+  html.end_of_page(sheet.cautions, sheet.origin);
 }
 
 }  // namespace
 
 std::string write_sheet_html(const Sheet& sheet) {
   Html html;
-  html.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
-  html.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
-  html.element("title", sheet.title);
-  html.raw("<style>");
-  html.raw(sheet_style());
-  html.raw("</style>\n</head>\n");
+  html.head(sheet.title, sheet_style());
   {
     const auto body = html.open("body");
     write_first_page(html, sheet);
     write_legs_page(html, sheet);
     write_debrief_page(html, sheet);
   }
-  html.raw("</html>\n");
   return html.take();
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "formats/page_parts.hpp"
 #include "formats/pages.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/profile_chart.hpp"
@@ -35,48 +36,12 @@ Look look_of(const Paper& paper) {
 constexpr double kGap = 2;  // mm between columns and blocks
 constexpr double kProfileHeight = 84;
 
-Strip gap(double height_mm) {
-  return {height_mm, {}, false};
-}
-
-void append(Strips& strips, Strips more) {
-  for (Strip& strip : more) strips.push_back(std::move(strip));
-}
-
-void append(Strip& strip, Strips more, PaperPoint at) {
-  for (Strip& line : more) {
-    for (Element& element : line.elements) {
-      shift(element, at);
-      strip.elements.push_back(std::move(element));
-    }
-    at.y_mm += line.height_mm;
-  }
-  strip.height_mm = std::max(strip.height_mm, at.y_mm);
-}
-
-Element box(double left, double top, double right, double bottom, double line_mm) {
-  return {Shape{{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}},
-                Stroke{kBlack, line_mm, {}},
-                {},
-                {}}};
-}
-
-Element big_text(std::string text, PaperPoint at, double size_mm) {
-  Text element;
-  element.at = at;
-  element.text = std::move(text);
-  element.size_mm = size_mm;
-  element.bold = true;
-  element.anchor = TextAnchor::start;
-  return {element};
-}
-
 /// Sector in a frame and callsign; returns where they end on the right.
 double add_names(Strip& strip, const Sheet& sheet, double size_mm, double most_mm) {
   const double sector = measured_width_mm(sheet.sector, {size_mm, true, TextAnchor::start});
   const double frame = sector + 0.8 * size_mm;
   const double height = 1.5 * size_mm;
-  strip.elements.push_back(box(0.3, 0.3, frame, height, 0.7));
+  strip.elements.push_back(frame_element({0.3, 0.3, frame, height}, 0.7));
   strip.elements.push_back(big_text(sheet.sector, {0.4 * size_mm, height / 2}, size_mm));
   const double left = frame + 0.4 * size_mm;
   double name_size = 0.85 * size_mm;
@@ -88,15 +53,6 @@ double add_names(Strip& strip, const Sheet& sheet, double size_mm, double most_m
   strip.elements.push_back(big_text(sheet.callsign, {left, height / 2}, name_size));
   strip.height_mm = std::max(strip.height_mm, height + 0.5);
   return left + width;
-}
-
-Strips set_fields(const std::vector<SheetField>& fields, double width_mm, double names_mm,
-                  const TextLook& look) {
-  Strips strips;
-  for (const SheetField& field : fields) {
-    append(strips, set_field(field.name, field.value, width_mm, names_mm, look));
-  }
-  return strips;
 }
 
 /// The head of the first page: names, and the incident beside or under them.
@@ -126,33 +82,6 @@ Strips later_head(const Sheet& sheet, const Look& look, std::size_t page, double
                   {look.text, false, TextAnchor::end}),
          {0, 0});
   return {std::move(strip), gap(1)};
-}
-
-/// What is needed at a glance, in boxes.
-Strips set_key_figures(const std::vector<SheetField>& figures, const Look& look, double width_mm) {
-  const std::size_t across = look.narrow ? 2 : 3;
-  const double each = width_mm / static_cast<double>(across);
-  const double name_size = 0.85 * look.text;
-  const double height = 1.3 * name_size + 1.45 * look.key;
-  Strips strips;
-  for (std::size_t i = 0; i < figures.size(); i += across) {
-    Strip strip;
-    for (std::size_t j = i; j < std::min(i + across, figures.size()); ++j) {
-      const double left = each * static_cast<double>(j - i);
-      append(strip, set_text(figures[j].name, each, {name_size, false, TextAnchor::start}),
-             {left, 0.2});
-      double size = look.key;
-      const double width = measured_width_mm(figures[j].value, {size, true, TextAnchor::start});
-      if (width > each - kGap) size *= (each - kGap) / width;
-      strip.elements.push_back(
-          big_text(figures[j].value, {left + 0.8, height - 0.75 * look.key}, size));
-      strip.elements.push_back(box(left, 0, left + each, height, 0.3));
-    }
-    strip.height_mm = height;
-    strips.push_back(std::move(strip));
-  }
-  strips.push_back(gap(kGap));
-  return strips;
 }
 
 Strips set_block(const SheetBlock& block, double width_mm, const Look& look) {
@@ -185,24 +114,12 @@ Strips set_working(const Sheet& sheet, double width_mm, const Look& look) {
   return strips;
 }
 
-Strips foot(const Sheet& sheet, const Look& look, double width_mm) {
-  std::string cautions;
-  for (const std::string& caution : sheet.cautions) {
-    cautions += (cautions.empty() ? "" : " ") + caution;
-  }
-  Strip frame;
-  append(frame, set_text(cautions, width_mm, {look.text, true, TextAnchor::start}), {0, 0.7});
-  frame.height_mm += 0.7;
-  frame.elements.push_back(box(0, 0, width_mm, frame.height_mm, 0.5));
-  Strips strips{gap(1), std::move(frame), gap(0.6)};
-  append(strips, set_text(sheet.origin, width_mm, {1.9, false, TextAnchor::start}));
-  return strips;
-}
-
 /// Assignment and map.
 void put_assignment(Pages& pages, const Sheet& sheet, const Look& look, const plan::Plan& plan,
                     std::size_t index) {
-  pages.put(set_key_figures(sheet.key_figures, look, pages.width_mm()));
+  pages.put(set_key_figures(sheet.key_figures, look.narrow ? 2 : 3, pages.width_mm(),
+                            0.85 * look.text, look.key));
+  pages.space(kGap);
   if (look.narrow) {
     const PaperSize size{pages.width_mm(), 0.7 * pages.width_mm()};
     pages.put_drawing(draw_sector_map(plan, index, size), {pages.margin_mm(), pages.cursor_mm()});
@@ -308,7 +225,8 @@ std::vector<Drawing> set_sheet(const plan::Plan& plan, std::size_t index,
                  return page == 1 ? first_head(sheet, look, width_mm)
                                   : later_head(sheet, look, page, width_mm);
                },
-               foot(sheet, look, width), sheet.title, "Crew assignment sheet"});
+               set_foot(sheet.cautions, sheet.origin, width, look.text), sheet.title,
+               "Crew assignment sheet"});
   put_assignment(pages, sheet, look, plan, index);
   pages.begin_page();
   put_legs(pages, sheet, look);

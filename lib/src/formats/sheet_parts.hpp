@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "sweepwright/formats/sheet.hpp"
 
@@ -17,6 +18,11 @@ void add_legs(Sheet& sheet, const plan::Mission& mission, const plan::Assignment
 
 /// What the checks found: the findings, the profile, and the worst of it among the instructions.
 void add_findings(Sheet& sheet, const plan::Plan& plan, const plan::Assignment& assignment);
+
+/// By what a page was made and when, and what its figures stand on, in one line.
+std::string origin_line(const Provenance& provenance);
+/// From what it was made: command and inputs.
+std::vector<std::string> footer_lines(const Provenance& provenance);
 
 /// The style sheet of the HTML page.
 std::string_view sheet_style();

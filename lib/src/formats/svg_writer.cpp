@@ -164,6 +164,10 @@ std::string write_svg(const Drawing& drawing, SvgForm form) {
   append_xml_element_if_any(out, "title", drawing.title);
   append_xml_element_if_any(out, "desc", drawing.description);
   out += "\n";
+  // A picture file is looked at on grounds of any colour; its paper is white.
+  if (form == SvgForm::file) {
+    out += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"#ffffff\"/>\n", width, height);
+  }
   for (const Element& element : drawing.elements) std::visit(SvgText(out), element.what);
   out += "</svg>\n";
   return out;

@@ -11,8 +11,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 
+#include "drawn.hpp"
 #include "plan_cases.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/formats/cautions.hpp"
@@ -21,26 +23,8 @@
 namespace sweepwright::formats {
 namespace {
 
-template <typename Kind>
-void collect(const std::vector<Element>& elements, std::vector<Kind>& out) {
-  for (const Element& element : elements) {
-    if (const Kind* found = std::get_if<Kind>(&element.what)) out.push_back(*found);
-    if (const Group* group = std::get_if<Group>(&element.what)) collect(group->elements, out);
-  }
-}
-
-template <typename Kind>
-std::vector<Kind> all(const Drawing& drawing) {
-  std::vector<Kind> out;
-  collect(drawing.elements, out);
-  return out;
-}
-
-std::multiset<std::string> words(const Drawing& drawing) {
-  std::multiset<std::string> out;
-  for (const Text& text : all<Text>(drawing)) out.insert(text.text);
-  return out;
-}
+using test::all;
+using test::words;
 
 /// The search legs in the order and the direction in which they are flown.
 std::vector<pattern::Leg> search_legs(const plan::Assignment& assignment) {
@@ -152,6 +136,8 @@ TEST(Map, LegsAreInScaleAndTheScaleBarSaysWhich) {
     }
     EXPECT_NEAR(scale_bar_mm_per_unit(map, "NM"), scale, 0.002 * scale) << name;
     EXPECT_NEAR(scale_bar_mm_per_unit(map, "km"), scale / 1.852, 0.002 * scale) << name;
+    // The international mile of 1959 is 1609.344 m.
+    EXPECT_NEAR(scale_bar_mm_per_unit(map, "SM"), scale * 1.609344 / 1.852, 0.002 * scale) << name;
   }
 }
 
@@ -181,12 +167,46 @@ TEST(Map, TrueNorthIsUpInTheMiddle) {
   }
 }
 
+/// The line from the foot of the arrow of magnetic north to its tip.
+std::optional<double> magnetic_arrow_deg(const Drawing& drawing) {
+  for (const Line& line : all<Line>(drawing)) {
+    if (line.points.size() != 2 || line.stroke.width_mm != 0.35 || !line.stroke.dash_mm.empty() ||
+        std::abs(length_mm(line) - 7) > 1e-9) {
+      continue;
+    }
+    return std::atan2(line.points[1].x_mm - line.points[0].x_mm,
+                      line.points[0].y_mm - line.points[1].y_mm) *
+           kDegreesPerRadian;
+  }
+  return std::nullopt;
+}
+
+// The variation itself is checked against the model's published test values in the magnetic room.
+TEST(Map, MagneticNorthIsTurnedByTheVariation) {
+  for (const auto& [name, mission] : test::missions_everywhere()) {
+    const plan::Plan plan = make_plan(mission);
+    const Drawing map = draw_sector_map(plan, 0, {117, 110});
+    const auto& variation = plan.assignments[0].flown.variation;
+    ASSERT_TRUE(variation.has_value()) << name;
+    const auto arrow = magnetic_arrow_deg(map);
+    ASSERT_TRUE(arrow.has_value()) << name;
+    EXPECT_NEAR(normalized_180(Angle::degrees(*arrow) - variation->angle).degrees(), 0, 1e-6)
+        << name;
+    const std::string words_of = magnetic::format_variation(*variation);
+    const std::string figure = "VAR " + words_of.substr(0, words_of.find(" ("));
+    const std::multiset<std::string> text = words(map);
+    EXPECT_TRUE(std::any_of(text.begin(), text.end(), [&](const std::string& word) {
+      return word.substr(0, figure.size()) == figure;
+    })) << name;
+  }
+}
+
 TEST(Map, SectorMapNamesWhatACrewLooksFor) {
   const plan::Plan plan = make_plan(test::mountain_mission());
   const std::multiset<std::string> text = words(draw_sector_map(plan, 0, {117, 110}));
   for (const char* word :
-       {"A1", "CSP", "END", "TRUE N", "B", "C", "D", "commence search point", "end of pattern",
-        "turns, cross legs", "next sector", "grid cell", "Dryfork Field"}) {
+       {"A1", "CSP", "END", "TRUE N", "MAG N", "B", "C", "D", "commence search point",
+        "end of pattern", "turns, cross legs", "next sector", "grid cell", "Dryfork Field"}) {
     EXPECT_EQ(text.count(word), 1U) << word;
   }
   // The corner and the number of the first leg, and both once more in the legend.
@@ -240,12 +260,9 @@ TEST(Map, LabelsKeepClearOfEachOther) {
       const std::vector<Text> texts = all<Text>(map);
       for (std::size_t i = 0; i < texts.size(); ++i) {
         for (std::size_t j = i + 1; j < texts.size(); ++j) {
-          const PaperBox a = bounds(texts[i]);
-          const PaperBox b = bounds(texts[j]);
-          const bool apart = a.right_mm <= b.left_mm || b.right_mm <= a.left_mm ||
-                             a.bottom_mm <= b.top_mm || b.bottom_mm <= a.top_mm;
-          EXPECT_TRUE(apart) << name << ", " << map.title << ": '" << texts[i].text << "' and '"
-                             << texts[j].text << "'";
+          EXPECT_TRUE(test::are_apart(texts[i], texts[j]))
+              << name << ", " << map.title << ": '" << texts[i].text << "' and '" << texts[j].text
+              << "'";
         }
       }
     }

@@ -3,7 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <iterator>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "support/command.hpp"
 #include "support/files.hpp"
@@ -95,6 +97,31 @@ std::string pdfinfo(const std::string& pdf) {
 
 std::string pdftotext(const std::string& pdf, const std::string& options) {
   return poppler("pdftotext " + options + " file.pdf -", pdf);
+}
+
+int GreyPage::value(int x, int y) const {
+  if (x < 0 || y < 0 || x >= width || y >= height) return 255;
+  const auto at =
+      static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x);
+  return static_cast<unsigned char>(values.at(at));
+}
+
+GreyPage printed_grey(const std::string& pdf, int dots_per_inch) {
+  const std::string pgm =
+      poppler("pdftoppm -gray -r " + std::to_string(dots_per_inch) + " -f 1 -l 1 file.pdf", pdf);
+  // P5, width, height, 255, one line end, then the bytes.
+  GreyPage page;
+  int most = 0;
+  std::string magic;
+  std::istringstream in(pgm);
+  in >> magic >> page.width >> page.height >> most;
+  EXPECT_EQ(magic, "P5");
+  EXPECT_EQ(most, 255);
+  in.get();
+  page.values.assign(std::istreambuf_iterator<char>(in), {});
+  EXPECT_EQ(page.values.size(),
+            static_cast<std::size_t>(page.width) * static_cast<std::size_t>(page.height));
+  return page;
 }
 
 std::size_t occurrences(const std::string& text, const std::string& part) {

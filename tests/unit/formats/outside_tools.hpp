@@ -14,6 +14,18 @@ std::string ogrinfo(const std::string& text, const std::string& extension);
 std::string pdfinfo(const std::string& pdf);
 std::string pdftotext(const std::string& pdf, const std::string& options = "-layout");
 
+/// A page in shades of grey, from black (0) to white (255).
+struct GreyPage {
+  int width = 0;
+  int height = 0;
+  std::string values;  ///< row by row from the top
+  /// White beyond the edges.
+  int value(int x, int y) const;
+};
+
+/// The first page of a PDF document as poppler's `pdftoppm -gray` prints it.
+GreyPage printed_grey(const std::string& pdf, int dots_per_inch);
+
 /// How often `part` occurs in `text`.
 std::size_t occurrences(const std::string& text, const std::string& part);
 

@@ -6,6 +6,7 @@
 //   incident/map.svg           the whole area as a picture
 //   incident/belief.geojson, belief.svg   where the object can be, when the mission tells
 //   incident/map.html          the same as a page for tablets and laptops
+//   incident/board.html, board-a4.pdf, board-letter.pdf   all crews, times and frequencies
 //   incident/search-action-message.txt   the same as plain text
 //   crews/A1-CALLSIGN/sheet.html   the crew's assignment
 //   crews/A1-CALLSIGN/sheet-a4.pdf, sheet-letter.pdf, sheet-a5.pdf   the same, set on paper

@@ -1,0 +1,94 @@
+#include "formats/page_parts.hpp"
+
+#include <algorithm>
+
+namespace sweepwright::formats {
+namespace {
+
+constexpr double kOriginText = 1.9;  // mm
+
+}  // namespace
+
+void append(Strips& strips, Strips more) {
+  for (Strip& strip : more) strips.push_back(std::move(strip));
+}
+
+void append(Strip& strip, Strips more, PaperPoint at) {
+  for (Strip& line : more) {
+    for (Element& element : line.elements) {
+      shift(element, at);
+      strip.elements.push_back(std::move(element));
+    }
+    at.y_mm += line.height_mm;
+  }
+  strip.height_mm = std::max(strip.height_mm, at.y_mm);
+}
+
+Element frame_element(const PaperBox& box, double line_mm) {
+  return {Shape{{{{box.left_mm, box.top_mm},
+                  {box.right_mm, box.top_mm},
+                  {box.right_mm, box.bottom_mm},
+                  {box.left_mm, box.bottom_mm}}},
+                Stroke{kBlack, line_mm, {}},
+                {},
+                {}}};
+}
+
+Element big_text(std::string text, PaperPoint at, double size_mm) {
+  Text element;
+  element.at = at;
+  element.text = std::move(text);
+  element.size_mm = size_mm;
+  element.bold = true;
+  element.anchor = TextAnchor::start;
+  return {element};
+}
+
+Strips set_fields(const std::vector<SheetField>& fields, double width_mm, double names_mm,
+                  const TextLook& look) {
+  Strips strips;
+  for (const SheetField& field : fields) {
+    append(strips, set_field(field.name, field.value, width_mm, names_mm, look));
+  }
+  return strips;
+}
+
+Strips set_key_figures(const std::vector<SheetField>& figures, std::size_t across, double width_mm,
+                       double name_mm, double value_mm) {
+  constexpr double kAir = 2;  // mm beside a value
+  const double each = width_mm / static_cast<double>(across);
+  const double height = 1.3 * name_mm + 1.45 * value_mm;
+  Strips strips;
+  for (std::size_t i = 0; i < figures.size(); i += across) {
+    Strip strip;
+    for (std::size_t j = i; j < std::min(i + across, figures.size()); ++j) {
+      const double left = each * static_cast<double>(j - i);
+      append(strip, set_text(figures[j].name, each, {name_mm, false, TextAnchor::start}),
+             {left, 0.2});
+      double size = value_mm;
+      const double width = measured_width_mm(figures[j].value, {size, true, TextAnchor::start});
+      if (width > each - kAir) size *= (each - kAir) / width;
+      strip.elements.push_back(
+          big_text(figures[j].value, {left + 0.8, height - 0.75 * value_mm}, size));
+      strip.elements.push_back(frame_element({left, 0, left + each, height}, 0.3));
+    }
+    strip.height_mm = height;
+    strips.push_back(std::move(strip));
+  }
+  return strips;
+}
+
+Strips set_foot(const std::vector<std::string>& cautions, const std::string& origin,
+                double width_mm, double text_mm) {
+  std::string text;
+  for (const std::string& caution : cautions) text += (text.empty() ? "" : " ") + caution;
+  Strip frame;
+  append(frame, set_text(text, width_mm, {text_mm, true, TextAnchor::start}), {0, 0.7});
+  frame.height_mm += 0.7;
+  frame.elements.push_back(frame_element({0, 0, width_mm, frame.height_mm}, 0.5));
+  Strips strips{gap(1), std::move(frame), gap(0.6)};
+  append(strips, set_text(origin, width_mm, {kOriginText, false, TextAnchor::start}));
+  return strips;
+}
+
+}  // namespace sweepwright::formats
