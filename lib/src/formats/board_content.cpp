@@ -178,8 +178,8 @@ std::string light_text(const std::vector<plan::Period>& spans, const plan::Perio
   std::string out;
   for (const plan::Period& span : spans) {
     if (!out.empty()) out += ", ";
-    out += span.from == period.from ? "from its start" : clock_text(span.from, offset);
-    out += span.to == period.to ? " to its end" : " to " + clock_text(span.to, offset);
+    out += "from " + (span.from == period.from ? "its start" : clock_text(span.from, offset));
+    out += " to " + (span.to == period.to ? "its end" : clock_text(span.to, offset));
   }
   return out;
 }

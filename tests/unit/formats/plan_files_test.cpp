@@ -166,7 +166,7 @@ TEST(PlanFolder, IsTheSameEveryTimeAndLeavesOtherFilesAlone) {
   const Folder folder;
   const plan::Plan plan = plan::make_plan(test::mountain_mission());
   const auto files = write_plan_folder(plan, folder.path(), provenance());
-  EXPECT_EQ(files.size(), 6 + 5 * plan.assignments.size());
+  EXPECT_EQ(files.size(), 9 + 5 * plan.assignments.size());
   std::map<std::string, std::string> first;
   for (const fs::path& file : files) first[file.string()] = read(folder.path() / file);
   std::ofstream(folder.path() / "incident" / "notes.txt") << "mine";
