@@ -5,6 +5,7 @@
 #include "formats/map_graticule.hpp"
 #include "formats/map_layers.hpp"
 #include "formats/map_style.hpp"
+#include "formats/map_terrain.hpp"
 #include "sweepwright/formats/cautions.hpp"
 #include "sweepwright/formats/map.hpp"
 
@@ -63,6 +64,7 @@ struct Shown {
   bool base = false;
   bool far_base = false;
   bool datum = false;
+  bool terrain = false;
 };
 
 std::vector<LegendItem> legend_items(const plan::Plan& plan, Shown shown) {
@@ -76,6 +78,7 @@ std::vector<LegendItem> legend_items(const plan::Plan& plan, Shown shown) {
   if (shown.base) items.push_back(legend_symbol("base", base_symbol));
   if (shown.far_base) items.push_back(legend_way_to_base("to base from middle"));
   if (shown.datum) items.push_back(legend_symbol("datum", datum_symbol));
+  if (shown.terrain) items.push_back(legend_terrain_shading());
   return items;
 }
 
@@ -86,7 +89,8 @@ std::vector<std::vector<LegendItem>> all_legends(const plan::Plan& plan) {
     for (const bool far_base : {false, true}) {
       for (const bool datum : {false, true}) {
         if (datum && !plan.mission.datum) continue;
-        legends.push_back(legend_items(plan, {base, far_base, datum}));
+        legends.push_back(
+            legend_items(plan, {base, far_base, datum, plan.mission.elevation.has_value()}));
       }
     }
   }
@@ -134,7 +138,11 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
   const MapView view = view_of(plan, paper.frame);
   Graticule grid_lines = graticule(view);
 
-  Elements under = std::move(grid_lines.lines);
+  Elements under;
+  if (plan.mission.elevation) under = terrain_shading(view, plan.mission.elevation->model);
+  Shown shown;
+  shown.terrain = !under.empty();
+  append(under, std::move(grid_lines.lines));
   append(under, cell_lines(view, plan.cells));
   Elements crews;
   LabelPlacer placer(grown(paper.frame, -0.6));
@@ -161,7 +169,6 @@ Drawing draw_overview_map(const plan::Plan& plan, PaperSize size) {
     placer.keep_clear(box_round(at, {2 * kStartRadius, 2 * kStartRadius}));
     append(over, start_symbol(at, first_track_on_paper_deg(view, assignment.pattern)));
   }
-  Shown shown;
   shown.datum = datum && contains(grown(frame, -kDatumRadius), view.to_paper(datum->position));
   if (shown.datum) {
     const PaperPoint at = view.to_paper(datum->position);

@@ -4,6 +4,7 @@
 #include "formats/map_graticule.hpp"
 #include "formats/map_layers.hpp"
 #include "formats/map_style.hpp"
+#include "formats/map_terrain.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/formats/map.hpp"
 
@@ -24,7 +25,14 @@ MapView view_of(const plan::Assignment& assignment, const PaperBox& frame) {
   return wide.mm_per_metre() >= kLeastShareWithBase * close.mm_per_metre() ? wide : close;
 }
 
-std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, bool datum_shown) {
+/// What a map shows that another may not, for its legend.
+struct Shown {
+  bool base = true;
+  bool datum = false;
+  bool terrain = false;
+};
+
+std::vector<LegendItem> legend_items(const CrewStyle& crew, Shown shown) {
   std::vector<LegendItem> items;
   items.push_back(legend_symbol("commence search point", level_start_symbol));
   items.push_back(legend_symbol("end of pattern", end_symbol));
@@ -61,12 +69,13 @@ std::vector<LegendItem> legend_items(const CrewStyle& crew, bool base_shown, boo
   items.push_back(
       legend_line("next sector", Stroke{style::kFaint, style::kNeighbourOutline, {2, 1}}));
   items.push_back(legend_line("grid cell", Stroke{style::kFaint, style::kCellLine, {}}));
-  if (base_shown) {
+  if (shown.base) {
     items.push_back(legend_symbol("base", base_symbol));
   } else {
     items.push_back(legend_way_to_base("to base from CSP"));
   }
-  if (datum_shown) items.push_back(legend_symbol("datum", datum_symbol));
+  if (shown.datum) items.push_back(legend_symbol("datum", datum_symbol));
+  if (shown.terrain) items.push_back(legend_terrain_shading());
   return items;
 }
 
@@ -164,17 +173,22 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   const plan::Assignment& assignment = plan.assignments[index];
   const CrewStyle crew = crew_style(index);
   const auto& datum = plan.mission.datum;
-  const MapPaper paper =
-      map_paper(size,
-                {legend_items(crew, true, false), legend_items(crew, true, datum.has_value()),
-                 legend_items(crew, false, false), legend_items(crew, false, datum.has_value())},
-                0);
+  const auto& elevation = plan.mission.elevation;
+  std::vector<std::vector<LegendItem>> legends;
+  for (const bool base : {false, true}) {
+    legends.push_back(legend_items(crew, {base, false, elevation.has_value()}));
+    legends.push_back(legend_items(crew, {base, datum.has_value(), elevation.has_value()}));
+  }
+  const MapPaper paper = map_paper(size, legends, 0);
   const MapView view = view_of(assignment, paper.frame);
   const PaperBox inside = grown(paper.frame, -0.6);
   Graticule grid_lines = graticule(view);
 
   // Below everything: what does not move.
-  Elements under = std::move(grid_lines.lines);
+  Elements under;
+  if (elevation) under = terrain_shading(view, elevation->model);
+  const bool terrain_shown = !under.empty();
+  append(under, std::move(grid_lines.lines));
   append(under, cell_lines(view, plan.cells));
   for (std::size_t i = 0; i < plan.assignments.size(); ++i) {
     if (i == index) continue;
@@ -235,7 +249,7 @@ Drawing draw_sector_map(const plan::Plan& plan, std::size_t index, PaperSize siz
   drawing.elements.push_back({Group{std::move(over), paper.frame}});
   const bool base_shown = contains(grown(paper.frame, -kBaseRadius), base_at);
   append(drawing.elements, furniture(view, paper, norths, std::move(grid_lines.labels),
-                                     legend_items(crew, base_shown, datum_shown)));
+                                     legend_items(crew, {base_shown, datum_shown, terrain_shown})));
   return drawing;
 }
 

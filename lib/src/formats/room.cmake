@@ -85,6 +85,7 @@ add_room(formats
     map_sector.cpp
     map_sectors.cpp
     map_symbols.cpp
+    map_terrain.cpp
     map_view.cpp
     mission_reader.cpp
     mission_reader_area.cpp
