@@ -67,7 +67,6 @@
   const cells = [];
 
   function pathStyle(properties) {
-    if (properties.part === 'cell') return {color: '#888', weight: 1, fill: false};
     if (properties.part === 'area') return {color: ink(), weight: 4, fill: false};
     const crew = styleOf(properties.sector || properties.name);
     if (properties.part === 'sector') {
@@ -128,18 +127,47 @@
     return L.featureGroup([ground, outline(feature.geometry, style)]);
   }
 
+  // A grid can have many thousands of cells: they are kept as places, and one line draws all that
+  // are on the screen.
+  const cellLines = L.polyline([], {color: '#888', weight: 1, interactive: false, smoothFactor: 0});
+  groups['Grid cells'].addLayer(cellLines);
+  function addCell(feature) {
+    const geometry = feature.geometry;
+    const rings = geometry.type === 'Polygon' ? geometry.coordinates : geometry.coordinates.flat();
+    const bounds = L.latLngBounds(rings.flat().map(toLatLng));
+    // Ground cut at the 180th meridian is drawn without the cut.
+    const lines = rings.flatMap(ring => {
+      const parts = [[toLatLng(ring[0])]];
+      ring.slice(1).forEach((end, i) => {
+        if (Math.abs(end[0]) === 180 && Math.abs(ring[i][0]) === 180) parts.push([]);
+        parts[parts.length - 1].push(toLatLng(end));
+      });
+      return parts;
+    });
+    cells.push({name: feature.properties.cell, bounds, lines});
+  }
+  const kLeastCell = 4;  // pixels: a finer mesh is a grey veil that tells nothing
+  function drawCells() {
+    if (!cells.length || !map.hasLayer(groups['Grid cells'])) return;
+    const view = map.getBounds().pad(0.2);
+    const width = cell => map.latLngToContainerPoint(cell.bounds.getNorthEast()).x -
+        map.latLngToContainerPoint(cell.bounds.getSouthWest()).x;
+    const seen = cells.filter(cell => view.intersects(cell.bounds));
+    const fine = seen.length > 1000 && width(seen[seen.length >> 1]) < kLeastCell;
+    cellLines.setLatLngs(fine ? [] : seen.flatMap(cell => cell.lines));
+  }
+
   function add(feature) {
     const p = feature.properties;
-    const interactive = p.part !== 'cell' && p.part !== 'area';
+    if (p.part === 'cell') {
+      addCell(feature);
+      return;
+    }
+    const interactive = p.part !== 'area';
     const layer = feature.geometry.type.endsWith('Polygon') ?
         groundLayer(feature, pathStyle(p), interactive) :
         L.geoJSON(feature, {coordsToLatLng: toLatLng, interactive, pointToLayer: pointLayer,
           ...(p.part === 'leg' ? {style: pathStyle(p)} : {})});
-    if (p.part === 'cell') {
-      cells.push({name: p.cell, bounds: layer.getBounds(), label: null});
-      groups['Grid cells'].addLayer(layer);
-      return;
-    }
     if (p.part !== 'area') layer.bindTooltip(() => told(p), {sticky: true});
     const group = {area: 'Search area', sector: 'Sectors', leg: 'Search legs'}[p.part] ||
         'Bases and points';
@@ -198,7 +226,11 @@
           .setLatLng(cell.bounds.getCenter()).setContent(plainText(cell.name)));
     });
   }
-  map.on('moveend overlayadd overlayremove', nameCells);
+  map.on('moveend overlayadd overlayremove', () => {
+    drawCells();
+    nameCells();
+  });
+  drawCells();
   nameCells();
 
   const titles = {decimal: 'Decimal', minutes: 'Minutes', seconds: 'Seconds', utm: 'UTM',
