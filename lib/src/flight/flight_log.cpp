@@ -21,11 +21,13 @@ constexpr Length kNoTransit = Length::metres(1);
 
 }  // namespace
 
-FlightLog::FlightLog(const Aircraft& aircraft, const WindField& wind, const FlyOptions& options)
+FlightLog::FlightLog(const Aircraft& aircraft, const WindField& wind, const FlyOptions& options,
+                     Angle bend)
     : aircraft_(aircraft),
       wind_(wind),
       options_(options),
-      rate_(rate_of_turn(aircraft.turning, aircraft.true_airspeed)) {
+      rate_(rate_of_turn(aircraft.turning, aircraft.true_airspeed)),
+      bend_(bend) {
   flown_.depart = options.depart;
   flown_.drift = options.drift;
 }
@@ -108,7 +110,7 @@ void FlightLog::turn_onto(FlownLeg leg, const WindTriangle& end, Onward onward,
       leg.turn = make_turn(TurnForm::led, std::array{led->arc}, frame);
       return add_without_leads();
     }
-    if (turn <= kBend.degrees()) return add_without_leads();
+    if (turn <= bend_.degrees()) return add_without_leads();
   }
   add_without_leads();
   join_onto(end.heading, next.heading, onward, frame);

@@ -12,7 +12,8 @@ namespace sweepwright::flight {
 
 class FlightLog {
  public:
-  FlightLog(const Aircraft& aircraft, const WindField& wind, const FlyOptions& options);
+  /// `bend`: corners up to it that leave no room to lead the turn are followed along the legs.
+  FlightLog(const Aircraft& aircraft, const WindField& wind, const FlyOptions& options, Angle bend);
 
   /// From the base to the pattern, and the turn onto its first leg.
   void fly_out(Position base, const pattern::Leg& first);
@@ -44,6 +45,7 @@ class FlightLog {
   const WindField& wind_;
   const FlyOptions& options_;
   RateOfTurn rate_;
+  Angle bend_;
   FlownPattern flown_;
   Length lead_in_;  ///< of the next leg
 };

@@ -8,13 +8,20 @@
 #include "flight/flight_log.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/base/quantity_text.hpp"
+#include "sweepwright/flight/corner.hpp"
 
 namespace sweepwright::flight {
 namespace {
 
+/// Corners up to it are followed along the legs where there is no room to lead the turn. Level
+/// lines have many short legs: a crew cuts their corners rather than loop at each. Own choice.
+Angle followed_bend(pattern::Kind kind) {
+  return kind == pattern::Kind::contour ? Angle::degrees(120) : kBend;
+}
+
 FlownPattern fly_in_order(const std::vector<LegToFly>& legs, const Aircraft& aircraft,
-                          const WindField& wind, const FlyOptions& options) {
-  FlightLog log(aircraft, wind, options);
+                          const WindField& wind, const FlyOptions& options, Angle bend) {
+  FlightLog log(aircraft, wind, options, bend);
   if (options.base) log.fly_out(*options.base, legs.front().leg);
   log.fly_pattern(legs);
   if (options.base) log.fly_home(*options.base);
@@ -42,6 +49,18 @@ bool is_ladder(pattern::Kind kind, const std::vector<LegToFly>& legs) {
   if (kind != pattern::Kind::parallel && kind != pattern::Kind::creeping) return false;
   return std::none_of(legs.begin(), legs.end(),
                       [](const LegToFly& leg) { return leg.leg.kind == pattern::LegKind::cross; });
+}
+
+/// Corners beyond kBend that are followed along the legs.
+std::ptrdiff_t cut_corners(const FlownPattern& flown) {
+  std::ptrdiff_t count = 0;
+  for (std::size_t i = 1; i < flown.legs.size(); ++i) {
+    const FlownLeg& before = flown.legs[i - 1];
+    if (before.turn || !before.searching || !flown.legs[i].searching) continue;
+    const Angle turn = turn_between(before.leg.line.end_track, flown.legs[i].leg.line.start_track);
+    if (std::abs(turn.degrees()) > kBend.degrees()) ++count;
+  }
+  return count;
 }
 
 void add_magnetic(FlownPattern& flown, Length height, const magnetic::Model& model) {
@@ -80,6 +99,12 @@ void add_remarks(FlownPattern& flown, const pattern::Pattern& pattern, const Win
           loops == 1 ? "1 leg ends" : fmt::format("{} legs end", loops), spacing, diameter));
     }
   }
+  if (const std::ptrdiff_t cut = cut_corners(flown); cut > 0) {
+    flown.remarks.push_back(fmt::format(
+        "{} sharper than the crew can turn between the legs, and flown as drawn here: allow for "
+        "cutting {}, and for the time of climbing away and coming back where there is no room",
+        cut == 1 ? "1 corner is" : fmt::format("{} corners are", cut), cut == 1 ? "it" : "them"));
+  }
   if (!wind.covers(options.height, options.depart) ||
       !wind.covers(
           options.height,
@@ -100,7 +125,8 @@ std::optional<MagneticDirection> FlownLeg::magnetic_heading() const {
 FlownPattern fly(const pattern::Pattern& pattern, const Aircraft& aircraft, const WindField& wind,
                  const FlyOptions& options, const magnetic::Model& model) {
   const std::vector<LegToFly> drawn = legs_as_drawn(pattern);
-  FlownPattern flown = fly_in_order(drawn, aircraft, wind, options);
+  const Angle bend = followed_bend(pattern.kind);
+  FlownPattern flown = fly_in_order(drawn, aircraft, wind, options, bend);
   const bool loops = std::any_of(flown.legs.begin(), flown.legs.end(), is_loop);
   if (loops && options.order == RowOrder::quickest && is_ladder(pattern.kind, drawn)) {
     const int rows = row_count(drawn);
@@ -108,8 +134,8 @@ FlownPattern fly(const pattern::Pattern& pattern, const Aircraft& aircraft, cons
                                         aircraft.true_airspeed) *
                             2;
     for (const int skip : skips_to_try(rows, diameter, pattern.spacing)) {
-      FlownPattern other =
-          fly_in_order(legs_in_order(drawn, skip_and_fill(rows, skip)), aircraft, wind, options);
+      FlownPattern other = fly_in_order(legs_in_order(drawn, skip_and_fill(rows, skip)), aircraft,
+                                        wind, options, bend);
       if (other.total_time >= flown.total_time) continue;
       flown = std::move(other);
       flown.skipped_rows = skip;
