@@ -77,6 +77,7 @@ int run(int argc, char** argv) {
   add_ahead_command(app, context);
   add_terrain_command(app, context);
   add_track_command(app, context);
+  add_coverage_command(app, context);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

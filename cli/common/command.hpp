@@ -34,6 +34,7 @@ void add_ahead_command(CLI::App& app, Context& context);
 void add_sectors_command(CLI::App& app, Context& context);
 void add_terrain_command(CLI::App& app, Context& context);
 void add_track_command(CLI::App& app, Context& context);
+void add_coverage_command(CLI::App& app, Context& context);
 void add_plan_command(CLI::App& app, Context& context);
 void add_check_command(CLI::App& app, Context& context);
 void add_debrief_command(CLI::App& app, Context& context);

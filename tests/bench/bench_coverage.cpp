@@ -28,7 +28,7 @@ struct Problem {
   std::vector<std::vector<PlanePoint>> tracks;
 };
 
-/// Tracks that wander about a square, a fix every 93 m (90 kt, 2 s), and turn back at its sides.
+/// Tracks that wander about a square, a fix every 46 m (90 kt, 1 s), and turn back at its sides.
 Problem make_problem(Length side, int tracks, int places) {
   const auto across = static_cast<std::size_t>(std::ceil(side / kCell));
   Problem problem{{LocalPlane(Position::at(Angle::degrees(38), Angle::degrees(-117))),
@@ -49,13 +49,13 @@ Problem make_problem(Length side, int tracks, int places) {
     problem.tracks.emplace_back();
     for (int i = 0; i < places; ++i) {
       problem.tracks.back().push_back({Length::metres(x), Length::metres(y)});
-      heading += uniform(-0.04, 0.04);
-      const bool leaves_side = std::abs(x + 93 * std::sin(heading)) > half;
-      const bool leaves_end = std::abs(y + 93 * std::cos(heading)) > half;
+      heading += uniform(-0.02, 0.02);
+      const bool leaves_side = std::abs(x + 46 * std::sin(heading)) > half;
+      const bool leaves_end = std::abs(y + 46 * std::cos(heading)) > half;
       if (leaves_side) heading = -heading;
       if (leaves_end) heading = std::numbers::pi - heading;
-      x += 93 * std::sin(heading);
-      y += 93 * std::cos(heading);
+      x += 46 * std::sin(heading);
+      y += 46 * std::cos(heading);
     }
   }
   return problem;

@@ -8,6 +8,7 @@
 #include "debrief/cell_piece.hpp"
 #include "debrief/detection_integral.hpp"
 #include "debrief/pass_raster.hpp"
+#include "debrief/straight_runs.hpp"
 #include "debrief/swept_raster.hpp"
 #include "debrief/tasks.hpp"
 #include "sweepwright/base/error.hpp"
@@ -16,6 +17,7 @@
 namespace sweepwright::debrief {
 namespace {
 
+constexpr double kRunTolerance = 0.02;      // of a cell
 constexpr std::size_t kBatch = 8192;        // pieces
 constexpr std::ptrdiff_t kLeastRows = 16;   // of one task
 constexpr std::size_t kTasksOfAThread = 4;  // so that none waits long for the last
@@ -50,7 +52,7 @@ class CoverageAccumulator::Batch {
       : frame_(std::move(frame)),
         threads_(std::max(threads, 1U)),
         parts_(parts),
-        passes_(frame_.columns, parts.passes ? frame_.cells() : 0),
+        passes_(frame_.columns, parts.passes ? frame_.rows : 0),
         swept_(frame_.columns, parts.swept ? frame_.cells() : 0),
         detection_(parts.detection ? frame_.columns : 1, parts.detection ? frame_.rows : 1) {}
 
@@ -77,14 +79,19 @@ class CoverageAccumulator::Batch {
   }
 
   void add(const PlanePiece& piece) {
-    const CellPoint from = to_cells(piece.from);
+    const bool joined = laid_end_ && same(*laid_end_, piece.from);
+    const CellPoint from = joined ? pieces_.back().to : to_cells(piece.from);
     const CellPoint to = to_cells(piece.to);
-    const double length = std::hypot(to.x - from.x, to.y - from.y);
+    const double length = std::sqrt(square(to.x - from.x) + square(to.y - from.y));
     const double half_width = piece.sweep_width / frame_.cell / 2;
     if (!(length > 0) || !(half_width > 0)) return;
-    CellPiece laid{from, to,     {(to.x - from.x) / length, (to.y - from.y) / length},
-                   {},   length, half_width};
-    if (!pieces_.empty() && laid_end_ && same(*laid_end_, piece.from)) {
+    CellPiece laid{.from = from,
+                   .to = to,
+                   .along = {(to.x - from.x) / length, (to.y - from.y) / length},
+                   .along_before = {},
+                   .length = length,
+                   .half_width = half_width};
+    if (joined) {
       CellPiece& before = pieces_.back();
       before.goes_on = true;
       laid.joined = true;
@@ -106,12 +113,10 @@ class CoverageAccumulator::Batch {
     laid_end_.reset();
     CoverageMap map{frame_, {}, {}, {}, {}, {}};
     if (parts_.passes) {
-      map.passes = passes_.passes;
-      const double metres = frame_.cell.metres();
-      for (const float squared : passes_.nearest_squared) {
-        map.nearest_m.push_back(
-            static_cast<float>(metres * std::sqrt(static_cast<double>(squared))));
-      }
+      map.passes = passes_.passes();
+      const auto metres = static_cast<float>(frame_.cell.metres());
+      map.nearest_m = passes_.nearest_squared();
+      for (float& cell : map.nearest_m) cell = metres * std::sqrt(cell);
     }
     if (parts_.swept) {
       const double square_metres = frame_.cell_area().square_metres();
@@ -148,11 +153,12 @@ class CoverageAccumulator::Batch {
         std::max(kLeastRows, rows / static_cast<std::ptrdiff_t>(wanted) + 1);
     const auto bands = static_cast<std::size_t>((rows + step - 1) / step);
     const std::size_t squares = parts_.detection ? detection_.tasks() : 0;
+    const std::vector<CellPiece> runs = parts_.passes ? runs_.of(pieces) : std::vector<CellPiece>();
     run_tasks(threads_, squares + bands, [&](std::size_t task) {
       if (task < squares) return detection_.add(pieces, task);
       const auto first = static_cast<std::ptrdiff_t>(task - squares) * step;
       const IndexRange band{first, std::min(first + step, rows)};
-      if (parts_.passes) passes_.add(pieces, band);
+      passes_.add(runs, band);
       if (parts_.swept) swept_.add(pieces, band);
     });
   }
@@ -160,6 +166,7 @@ class CoverageAccumulator::Batch {
   CoverageFrame frame_;
   unsigned threads_;
   CoverageParts parts_;
+  StraightRuns runs_{kRunTolerance};
   PassRaster passes_;
   SweptRaster swept_;
   DetectionIntegral detection_;

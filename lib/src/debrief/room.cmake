@@ -12,12 +12,16 @@ add_room(debrief
     detection_integral.cpp
     flown_width.cpp
     gather.cpp
+    grid_coverage.cpp
     holes.cpp
     missed_raster.cpp
     pass_raster.cpp
     sortie.cpp
+    straight_runs.cpp
+    swath_rows.cpp
     swept_piece.cpp
     swept_raster.cpp
+    track_ground.cpp
   LIBRARIES fmt::fmt)
 # Loops over cells run several at a time; no result depends on either.
 target_compile_options(sweepwright_room_debrief PRIVATE -fno-math-errno -fno-trapping-math)

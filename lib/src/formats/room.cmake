@@ -20,6 +20,10 @@ add_room(formats
     crew_report_reader.cpp
     csv_log.cpp
     csv_row.cpp
+    coverage_cells.cpp
+    coverage_drawing.cpp
+    coverage_kml.cpp
+    coverage_writer.cpp
     csv_writer.cpp
     day_bands.cpp
     debrief_chart.cpp

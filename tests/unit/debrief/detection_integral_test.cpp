@@ -181,6 +181,59 @@ TEST(DetectionIntegral, is_the_rate_summed_along_the_track) {
   }
 }
 
+// Objects hidden at random, and a crew that may see each in every metre of a recorded walk with the
+// law's rate: what share is found, by dice alone?
+TEST(DetectionIntegral, objects_hidden_along_a_recorded_walk_are_found_as_often_as_reckoned) {
+  std::vector<Position> walk;
+  for (const test::CheckRow& row :
+       test::check_rows("debrief/recorded_walk.csv", {"latitude_deg", "longitude_deg"})) {
+    walk.push_back(test::at(row.number("latitude_deg"), row.number("longitude_deg")));
+  }
+  ASSERT_EQ(walk.size(), 1549U);
+  const Length width = Length::metres(300);
+  const Region area = test::rectangle(middle(Region{{Polygon{walk, {}}}}), {},
+                                      Length::kilometres(5), Length::kilometres(4));
+  const CoverageFrame frame = coverage_frame(area, width / 10);
+  CoverageAccumulator accumulator(frame);
+  for (std::size_t i = 1; i < walk.size(); ++i) {
+    accumulator.add(SweptPiece{walk[i - 1], walk[i], width});
+  }
+  const CoverageMap map = accumulator.map();
+  Dice dice(20);
+  constexpr int kObjects = 1000;
+  double found = 0;
+  double reckoned = 0;
+  for (int object = 0; object < kObjects; ++object) {
+    const auto cell = static_cast<std::size_t>(dice.between(0, static_cast<double>(frame.cells())));
+    reckoned += pod(map, cell, DetectionLaw::inverse_cube);
+    const PlanePoint hidden = frame.plane.to_plane(cell_centre(frame, cell));
+    bool seen = false;
+    PlanePoint from = frame.plane.to_plane(walk.front());
+    for (std::size_t i = 1; i < walk.size() && !seen; ++i) {
+      const PlanePoint to = frame.plane.to_plane(walk[i]);
+      const double dx = (to.right - from.right).metres();
+      const double dy = (to.up - from.up).metres();
+      const double length = std::hypot(dx, dy);
+      const int steps = static_cast<int>(std::ceil(length));
+      for (int step = 0; step < steps && !seen; ++step) {
+        const double share = (step + 0.5) / steps;
+        const double r = std::hypot((from.right - hidden.right).metres() + share * dx,
+                                    (from.up - hidden.up).metres() + share * dy);
+        const double chance =
+            300.0 * 300.0 / (8 * std::numbers::pi) * (length / steps) / (r * r * r);
+        seen = dice.between(0, 1) < 1 - std::exp(-chance);
+      }
+      from = to;
+    }
+    found += seen ? 1 : 0;
+  }
+  const double share = reckoned / kObjects;
+  const double spread = std::sqrt(share * (1 - share) / kObjects);
+  EXPECT_GT(share, 0.1);
+  EXPECT_LT(share, 0.9);
+  EXPECT_NEAR(found / kObjects, share, 3 * spread);
+}
+
 const std::vector<std::string> kSweptColumns{"track_m", "sweep_width_m", "side_m", "swept_share"};
 
 class SweptShare : public testing::TestWithParam<test::CheckRow> {};

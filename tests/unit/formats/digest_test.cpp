@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <sstream>
+
 namespace sweepwright::formats {
 namespace {
 
@@ -13,6 +15,8 @@ TEST(Digest, of_the_standards_examples) {
             "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
   EXPECT_EQ(sha256(std::string(1'000'000, 'a')),
             "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
+  std::istringstream stream(std::string(1'000'000, 'a'));
+  EXPECT_EQ(sha256(stream), sha256(std::string(1'000'000, 'a')));
   EXPECT_EQ(sha256(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
 }
 

@@ -26,7 +26,7 @@ inline constexpr std::size_t kMostCoverageCells = 25'000'000;
 inline constexpr Length kCoverageReach = Length::kilometres(200);
 
 struct CoverageFrame {
-  LocalPlane plane;
+  LocalPlane plane{Position()};
   PlanePoint corner;  ///< lower left, of the first cell
   Length cell;        ///< side of a cell
   std::size_t columns = 0;

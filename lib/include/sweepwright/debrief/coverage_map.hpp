@@ -19,9 +19,9 @@
 //     exponential     1 - exp(-effort / area): of areas wider than the sweep, not of small cells
 // Domain: that of coverage_frame.hpp. Ground more than kCoverageTrackReach from the middle of the
 //   area takes no part; pieces of 0 length or sweep width neither.
-// Accuracy: on the plane, passes and nearest are exact but for float's rounding; effort 1e-9;
-//   swept share of an area 0.1 % (swept_raster_test.cpp, against GEOS); POD 1e-4 against the sum
-//   over all pieces and cells (detection_integral_test.cpp).
+// Accuracy: on the plane, passes and nearest follow the track to a fiftieth of a cell
+//   (coverage_map_test.cpp); effort 1e-9; swept share of an area 0.1 %, against GEOS, and POD 1e-4
+//   against the sum over all pieces (detection_integral_test.cpp).
 // Promises: P1 the same pieces in the same order give the same bits, whatever the number of
 //   threads; P2 the order of tracks changes nothing but the last digits of sums; P3 cutting a piece
 //   in two changes no more than that (coverage_map_test.cpp). Memory does not grow with the number
