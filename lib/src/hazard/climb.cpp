@@ -13,6 +13,8 @@ namespace sweepwright::hazard {
 namespace {
 
 constexpr Length kNoClimb = Length::feet(1);
+/// Ground this near the base is that of the take-off: its crew knows it. Own choice.
+constexpr Length kRoundTheBase = Length::nautical_miles(0.5);
 
 std::string miles(Length length) {
   return format_length(length, LengthUnit::nautical_mile, 1);
@@ -55,30 +57,15 @@ class Report {
   /// Straight out from the base, at the height that it stands at.
   void from_base(Length base) {
     const LegTerrain& out = check_.legs.front();
-    if (!out.heights.back().altitude || out.corridor.pieces.size() < 2) return;
-    const Length wanted = *out.heights.back().altitude;
+    if (!out.heights.front().altitude) return;
+    const Length wanted = *out.heights.front().altitude;
     if (wanted - base < kNoClimb) return;
     const std::optional<Length> whole = distance(wanted - base, 0);
     if (!whole) return;
-    const auto height_at = [&](Length distance) {
-      return std::min(wanted, base + (wanted - base) * (distance / *whole));
-    };
-    for (const terrain::CorridorPiece& piece : out.corridor.pieces) {
-      const Length height = height_at(piece.from);
-      if (height < base + check_.task.minimum || !piece.highest) continue;
-      if (height - piece.highest->height >= check_.task.minimum || height >= wanted) continue;
-      const Length safe = terrain::safe_altitude(piece.highest->height, check_.task.minimum);
-      add(Severity::caution, 0,
-          fmt::format(
-              "climbing straight out, the way out is under the minimum at {}, over ground of {}: "
-              "only {} is reached there",
-              miles(piece.from), feet(piece.highest->height), feet(height)),
-          fmt::format("climb to {} before going on; from the base to {} takes {}", feet(safe),
-                      feet(wanted), format_duration((wanted - base) / climb_.rate)))
-          .where = piece.start;
-      return;
-    }
-    const Length room = terrain::length(out.corridor);
+    // A base at the commence search point has no way out to climb on.
+    const bool has_way = !flown_.legs.front().searching;
+    if (has_way && meets_ground(out, base, wanted, *whole)) return;
+    const Length room = has_way ? terrain::length(out.corridor) : Length();
     if (*whole <= room) return;
     add(Severity::caution, 0,
         fmt::format("the way out is {} long, the climb from the base at {} to {} takes {}",
@@ -117,6 +104,36 @@ class Report {
   std::vector<Finding> take() { return std::move(findings_); }
 
  private:
+  /// True, with a finding, where the climb from `base` does not clear the ground in time.
+  bool meets_ground(const LegTerrain& out, Length base, Length wanted, Length whole) {
+    for (const terrain::CorridorPiece& piece : out.corridor.pieces) {
+      const Length height = base + (wanted - base) * (piece.from / whole);
+      if (height >= wanted) return false;
+      if (!piece.highest || climbs_clear(piece, base, height)) continue;
+      const Length safe = terrain::safe_altitude(piece.highest->height, check_.task.minimum);
+      add(Severity::caution, 0,
+          fmt::format(
+              "climbing straight out, only {} is reached {} from the base, where the ground "
+              "stands at {}",
+              feet(height), miles(piece.from), feet(piece.highest->height)),
+          fmt::format("climb to {} before going on; from the base to {} takes {}", feet(safe),
+                      feet(wanted), format_duration((wanted - base) / climb_.rate)))
+          .where = piece.start;
+      return true;
+    }
+    return false;
+  }
+
+  /// The minimum where it has been gained since the base; before, beyond the base's own half mile,
+  /// half of what has been gained, above the ground that the line itself crosses.
+  bool climbs_clear(const terrain::CorridorPiece& piece, Length base, Length height) const {
+    if (height >= base + check_.task.minimum) {
+      return height - piece.highest->height >= check_.task.minimum;
+    }
+    if (piece.from < kRoundTheBase || !piece.below) return true;
+    return height - piece.below->height >= (height - base) / 2;
+  }
+
   static std::size_t leg_at(const std::vector<Level>& all, Length distance) {
     std::size_t leg = 0;
     for (const Level& level : all) {
@@ -160,10 +177,9 @@ std::vector<Finding> climb_findings(const terrain::ElevationModel& model,
                       "add \"climb\" to the unit: its rate and airspeed at the planned heights")};
   }
   Report report(flown, check, crew);
-  const bool from_base = !flown.legs.front().searching;
+  const bool from_base = check.task.base.has_value();
   const std::optional<Length> base =
-      from_base ? terrain::height(model, check.legs.front().corridor.pieces.front().start)
-                : std::nullopt;
+      from_base ? terrain::height(model, *check.task.base) : std::nullopt;
   if (base) report.from_base(*base);
   report.between_levels();
   std::vector<Finding> findings = report.take();

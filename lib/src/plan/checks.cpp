@@ -39,6 +39,7 @@ hazard::TerrainTask task(const Mission& mission, const Assignment& assignment) {
           .search_height = unit.search_height,
           .heights = unit.heights,
           .shortest_step = unit.shortest_step,
+          .base = unit.base.position,
           .aircraft = aircraft(unit),
           .climb = unit.climb};
 }

@@ -34,6 +34,7 @@ std::vector<Finding> found(const terrain::ElevationModel& model, const flight::F
                            std::optional<ClimbPerformance> climb = kClimb) {
   TerrainTask task;
   task.altitude = altitude;
+  task.base = kBase;
   task.aircraft = test::aircraft(Speed::knots(90));
   task.climb = climb;
   return climb_findings(model, flown, check_terrain(model, flown, task), kCrew);
@@ -89,9 +90,34 @@ TEST(Climb, ground_that_rises_faster_than_the_climb_is_a_caution_with_its_place)
       found(model, flight_east(Length::nautical_miles(20)), Length::feet(9000));
   ASSERT_EQ(findings.size(), 1u);
   EXPECT_EQ(findings[0].severity, Severity::caution);
-  EXPECT_THAT(findings[0].text, HasSubstr("over ground of 5906 ft"));
+  EXPECT_THAT(findings[0].text, HasSubstr("stands at 5906 ft"));
   // The corridor reaches half a mile ahead.
   EXPECT_LT(geodesic(findings[0].where.value(), step).length, Length::nautical_miles(1.2));
+}
+
+// 100 ft/min at 75 kt gain 80 ft in a mile: 240 ft at 3 NM, where a hill of 656 ft stands on the
+// line.
+TEST(Climb, ground_that_meets_a_slow_climb_before_the_minimum_is_gained_is_a_caution) {
+  const Position hill =
+      travel(kBase, TrueDirection::degrees(90), Length::nautical_miles(3)).position;
+  const terrain::ElevationModel model({test::ground_round(
+      kBase, 1.0 / 300,
+      [&](Position place) { return place.longitude() < hill.longitude() ? 1000 : 1200; }, 0.5)});
+  ClimbPerformance slow = kClimb;
+  slow.rate = Length::feet(100) / std::chrono::minutes(1);
+  const std::vector<Finding> findings =
+      found(model, flight_east(Length::nautical_miles(20)), Length::feet(6300), slow);
+  ASSERT_EQ(findings.size(), 1u);
+  EXPECT_EQ(findings[0].severity, Severity::caution);
+  EXPECT_LT(geodesic(findings[0].where.value(), hill).length, Length::nautical_miles(1));
+}
+
+TEST(Climb, a_base_at_the_first_leg_needs_its_climb_over_the_base) {
+  const std::vector<Finding> findings =
+      found(flat(1000), flight_east(Length()), Length::feet(6300));
+  ASSERT_EQ(findings.size(), 1u);
+  EXPECT_EQ(findings[0].severity, Severity::caution);
+  EXPECT_THAT(findings[0].cure, HasSubstr("climb over the base first"));
 }
 
 TEST(Climb, without_performance_or_base_height_it_is_not_checked) {

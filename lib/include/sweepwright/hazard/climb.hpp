@@ -5,8 +5,9 @@
 //   planned for it.
 // Conventions: a greater height must be reached before the part that needs it begins. A climb may
 //   begin as early as it must: higher is safe as far as ground goes. The climb from the base goes
-//   straight along the way out, from the model's height of the base on. It is looked at from where
-//   it has gained the minimum clearance.
+//   straight along the way out, from the model's height of the base on. Where it has gained the
+//   minimum clearance it must keep it above the corridor; before, from half a mile out, half of
+//   what has been gained above the ground that the line itself crosses (own rule).
 // Domain: as climb_performance.hpp. Winds in which the track cannot be made good at the climb's
 //   airspeed give a finding that says so.
 // Promises: P1 no climb performance, or a base whose height is not known: not checked, never

@@ -49,6 +49,7 @@ struct TerrainTask {
   std::optional<Length> search_height;  ///< above the ground
   HeightsBy heights = HeightsBy::leg;
   Length shortest_step = kShortestStep;
+  std::optional<Position> base;  ///< where the flight begins on the ground
   flight::Aircraft aircraft;
   std::optional<ClimbPerformance> climb;
 };
