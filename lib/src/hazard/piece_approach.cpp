@@ -15,6 +15,10 @@ SpacePoint minus(const SpacePoint& a, const SpacePoint& b) {
   return {a[0] - b[0], a[1] - b[1], a[2] - b[2]};
 }
 
+/// Without any shift the allowed times are a line, which rounding would cut away: they get this
+/// much width. The fastest aircraft moves under a millimetre in it.
+constexpr double kRounding_s = 1e-6;
+
 /// Times on both pieces, counted from the beginning of the first one: small numbers keep digits.
 struct Times {
   double s = 0;
@@ -55,6 +59,7 @@ SpacePoint place_at(const SpacePiece& piece, double time_s) {
 
 std::optional<PieceApproach> piece_approach(const SpacePiece& a, const SpacePiece& b,
                                             double shift_s) {
+  shift_s += kRounding_s;
   if (b.from_s - a.to_s > shift_s || a.from_s - b.to_s > shift_s) return std::nullopt;
   const double a_end = a.to_s - a.from_s;
   const double b_start = b.from_s - a.from_s;

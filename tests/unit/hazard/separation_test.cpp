@@ -150,6 +150,43 @@ TEST(Separation, nearest_approach_is_that_of_a_dense_search_in_time) {
   }
 }
 
+// With one clock for both, the crews are nowhere nearer than the nearest approach, and it is met.
+TEST(Separation, without_uncertainty_both_fly_by_one_clock) {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<double> share(0, 1);
+  for (int trial = 0; trial < 200; ++trial) {
+    const Position middle = at(59.9, 179.9);
+    const auto any_flight = [&] {
+      return Flight{travel(middle, TrueDirection::degrees(360 * share(random)),
+                           Length::nautical_miles(6 * share(random)))
+                        .position,
+                    TrueDirection::degrees(360 * share(random)),
+                    Length::nautical_miles(2 + 28 * share(random)),
+                    Speed::knots(40 + 140 * share(random)), Duration(1200 * share(random))};
+    };
+    const Flight a = any_flight();
+    const Flight b = any_flight();
+    const auto end = [](const Flight& flight) {
+      return flight.delay + flight.length / flight.speed;
+    };
+    const auto place = [](const Flight& flight, Duration time) {
+      return travel(flight.from, flight.track, flight.speed * (time - flight.delay)).position;
+    };
+    const auto near = nearest_approach(flown("ALFA", a), flown("BRAVO", b), kNone);
+    const Duration last = std::min(end(a), end(b));
+    Length least = Length::kilometres(1000);
+    for (Duration time = std::max(a.delay, b.delay); time < last; time += Duration(1)) {
+      ASSERT_TRUE(near) << trial;
+      least = std::min(least, geodesic(place(a, time), place(b, time)).length);
+    }
+    if (!near) continue;
+    EXPECT_LE(near->distance.metres(), least.metres() + 5) << trial;
+    // In a second the two go no farther than their speeds.
+    EXPECT_GE(near->distance.metres(), least.metres() - (a.speed + b.speed).metres_per_second() - 5)
+        << trial;
+  }
+}
+
 TEST(Separation, heights_apart_are_enough_and_unknown_heights_are_none) {
   const Position place = at(46, 8);
   const auto found = [&](std::optional<Length> altitude) {
