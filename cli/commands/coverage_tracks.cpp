@@ -2,12 +2,10 @@
 
 #include <fmt/format.h>
 
-#include <fstream>
 #include <optional>
 
 #include "common/output.hpp"
 #include "sweepwright/base/error.hpp"
-#include "sweepwright/formats/digest.hpp"
 
 namespace sweepwright::cli {
 
@@ -36,8 +34,7 @@ std::vector<formats::InputDigest> digests(const TrackOptions& tracks) {
       throw Error(ErrorCode::usage, "a track on standard input cannot be read twice",
                   "write it to a file first", "--track");
     }
-    std::ifstream stream(file, std::ios::binary);
-    all.push_back({file, formats::sha256(stream)});
+    all.push_back(track_digest(file));
   }
   return all;
 }

@@ -10,6 +10,7 @@
 #include "common/command.hpp"
 #include "common/option_value.hpp"
 #include "common/output.hpp"
+#include "common/track_option.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/debrief/crew_match.hpp"
 #include "sweepwright/debrief/gather.hpp"
@@ -19,9 +20,7 @@
 #include "sweepwright/formats/debrief_folder.hpp"
 #include "sweepwright/formats/debrief_overlays.hpp"
 #include "sweepwright/formats/debrief_summary.hpp"
-#include "sweepwright/formats/local_time.hpp"
 #include "sweepwright/formats/mission_reader.hpp"
-#include "sweepwright/formats/track_reader.hpp"
 
 namespace sweepwright::cli {
 namespace {
@@ -29,7 +28,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr int kPartlyDone = 1;
-constexpr std::size_t kLargestLogBytes = 2'000'000'000;
 constexpr unsigned kMostThreads = 8;
 
 struct DebriefOptions {
@@ -41,7 +39,7 @@ struct DebriefOptions {
   std::string least_hole;
   std::string law;
   std::string leave_out;
-  std::string offset;
+  TrackOptions reading;
   bool count_turns = false;
   bool count_outside = false;
   bool json = false;
@@ -60,10 +58,6 @@ TrackArgument track_argument(const std::string& text) {
   return {text.substr(0, equals), text.substr(equals + 1)};
 }
 
-std::chrono::minutes utc_offset(const std::string& text) {
-  return formats::parse_local_time("2000-01-01T00:00:00" + text).offset_from_utc;
-}
-
 /// Everything that goes into the debrief, while it is read.
 class Reading {
  public:
@@ -74,18 +68,15 @@ class Reading {
   }
 
   void read_track(const TrackArgument& argument) {
-    formats::TrackReadOptions how;
-    if (const auto offset = optional_value("--utc-offset", options_.offset, utc_offset)) {
-      how.offset_from_utc = *offset;
-    }
+    formats::TrackReadOptions how = options_.reading.reading();
+    const track::CleaningOptions cleaning = options_.reading.cleaning();
     const plan::Incident& incident = outcome_.plan.mission.incident;
-    how.day = std::chrono::floor<std::chrono::days>(incident.operational_period.from);
+    if (!how.day) {
+      how.day = std::chrono::floor<std::chrono::days>(incident.operational_period.from);
+    }
     try {
-      formats::TrackFile file = formats::read_track_file(argument.file, how);
-      if (argument.file != "-") {
-        provenance_.inputs.push_back(
-            formats::read_binary_file(argument.file, kLargestLogBytes).digest);
-      }
+      formats::TrackFile file = formats::read_track_file(argument.file, how, cleaning);
+      if (argument.file != "-") provenance_.inputs.push_back(track_digest(argument.file));
       file.track.source = argument.file;
       const debrief::CrewMatch match = debrief::crew_of(outcome_.plan, file.track, argument.crew);
       const plan::Assignment& assignment = outcome_.plan.assignments[match.assignment];
@@ -291,10 +282,7 @@ void add_debrief_command(CLI::App& app, Context& context) {
       ->add_option("--leave-out", options->leave_out,
                    "Area over which tracks do not count, water say: GeoJSON or KML")
       ->type_name("FILE");
-  command
-      ->add_option("--utc-offset", options->offset,
-                   "What the devices' clocks show, less UTC, for logs whose times name no zone")
-      ->type_name("+HH:MM|-HH:MM");
+  options->reading.add_to(*command, false);
   command->add_flag("--json", options->json, "Print the debrief as JSON in place of the table");
   command->callback([options, &context] { run(*options, context); });
 }

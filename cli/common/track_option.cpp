@@ -3,9 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <fstream>
 
 #include "common/option_value.hpp"
 #include "sweepwright/base/text.hpp"
+#include "sweepwright/formats/digest.hpp"
 #include "sweepwright/formats/local_time.hpp"
 
 namespace sweepwright::cli {
@@ -90,6 +93,11 @@ track::CleaningOptions TrackOptions::cleaning() const {
   return {.fastest = option_value("--fastest", fastest_, parse_speed),
           .longest_gap = option_value("--longest-gap", longest_gap_, parse_duration),
           .longest_step = option_value("--longest-step", longest_step_, parse_length)};
+}
+
+formats::InputDigest track_digest(const std::string& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {file, formats::sha256(stream)};
 }
 
 }  // namespace sweepwright::cli

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "sweepwright/formats/provenance.hpp"
 #include "sweepwright/formats/track_reader.hpp"
 
 namespace sweepwright::cli {
@@ -29,5 +30,8 @@ class TrackOptions {
   std::string longest_gap_ = "60s";
   std::string longest_step_ = "1NM";
 };
+
+/// Of a file, whatever its length.
+formats::InputDigest track_digest(const std::string& file);
 
 }  // namespace sweepwright::cli

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "support/ground.hpp"
+#include "support/mission.hpp"
 #include "sweepwright/plan/plan.hpp"
 #include "sweepwright/track/track.hpp"
 
@@ -14,17 +15,11 @@ namespace sweepwright::test {
 
 /// One aircraft over a rectangle of 20 by 10 NM round a place.
 inline plan::Mission small_mission(Position place) {
-  plan::Mission mission;
-  mission.incident.name = "Test";
-  const auto day = std::chrono::sys_days(std::chrono::year(2026) / 7 / 14);
-  mission.incident.operational_period = {day + std::chrono::hours(13),
-                                         day + std::chrono::hours(23)};
-  mission.object.table_name = "Aircraft under 5700 kg";
-  mission.conditions.visibility = Length::nautical_miles(10);
+  plan::Mission mission =
+      mission_without_units(rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(20),
+                                      Length::nautical_miles(10)),
+                            "5min");
   mission.conditions.terrain = sweep::Terrain::open;
-  mission.area = rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(20),
-                           Length::nautical_miles(10));
-  mission.grid = {"gars", "5min"};
   plan::SearchUnit unit;
   unit.callsign = "Lark 1";
   unit.platform = sweep::Platform::fixed_wing;

@@ -47,7 +47,7 @@ std::string height_text(const plan::SearchUnit& unit) {
 
 /// A column of the table of crews, by what it says of each.
 struct CrewColumn {
-  BoardColumn column;
+  ReportColumn column;
   std::function<std::string(const plan::Assignment&)> text;
 };
 
@@ -110,8 +110,8 @@ std::vector<CrewColumn> crew_columns(const plan::Plan& plan) {
   return columns;
 }
 
-BoardTable crews(const plan::Plan& plan) {
-  BoardTable table;
+ReportTable crews(const plan::Plan& plan) {
+  ReportTable table;
   table.title = "Crews, sectors and what they are worth";
   const std::vector<CrewColumn> columns = crew_columns(plan);
   for (const CrewColumn& column : columns) table.columns.push_back(column.column);
@@ -125,10 +125,10 @@ BoardTable crews(const plan::Plan& plan) {
   return table;
 }
 
-BoardTable times(const plan::Plan& plan) {
+ReportTable times(const plan::Plan& plan) {
   const std::chrono::minutes offset = plan.mission.incident.offset_from_utc;
   const auto clock = [&](TimePoint time) { return clock_text(time, offset); };
-  BoardTable table;
+  ReportTable table;
   table.title = "Times, local: when each crew is where, and when it must be relieved";
   table.columns = {{"Sector", 6, true}, {"Callsign", 15, true},   {"Leaves base", 9},
                    {"On scene", 9},     {"Pattern done", 9},      {"Back at base", 9},
@@ -159,8 +159,8 @@ BoardTable times(const plan::Plan& plan) {
   return table;
 }
 
-BoardTable frequencies(const plan::Plan& plan) {
-  BoardTable table{"Frequencies", {{"For", 2, true}, {"Frequency", 2, true}}, {}, ""};
+ReportTable frequencies(const plan::Plan& plan) {
+  ReportTable table{"Frequencies", {{"For", 2, true}, {"Frequency", 2, true}}, {}, ""};
   for (const plan::Channel& channel : plan.mission.channels) {
     table.rows.push_back({channel.name, channel.frequency});
   }

@@ -3,8 +3,8 @@
 
 namespace sweepwright::formats {
 
-BoardTable findings_table(const plan::Plan& plan) {
-  BoardTable table;
+ReportTable findings_table(const plan::Plan& plan) {
+  ReportTable table;
   table.title = "What the checks found, worst first";
   table.columns = {{"Severity", 11, true}, {"Sector", 6, true}, {"Callsign", 11, true}, {"Leg", 4},
                    {"Found", 44, true},    {"Cure", 24, true}};

@@ -17,39 +17,7 @@ constexpr double kTitle = 6;       // mm
 constexpr double kKeyName = 2.4;   // mm
 constexpr double kKeyValue = 4.2;  // mm
 constexpr double kNames = 27;      // mm: the names of fields
-constexpr double kGap = 2;         // mm
-
-const TextLook kPlain{kText, false, TextAnchor::start};
-
-Strips set_table(const BoardTable& table, double width_mm) {
-  double shares = 0;
-  for (const BoardColumn& column : table.columns) shares += column.share;
-  std::vector<Column> columns;
-  for (const BoardColumn& column : table.columns) {
-    columns.push_back({column.head, width_mm * column.share / shares,
-                       column.is_text ? TextAnchor::start : TextAnchor::end});
-  }
-  std::vector<Row> rows;
-  for (const std::vector<std::string>& cells : table.rows) rows.push_back({cells, false});
-  Strips strips{set_title(table.title, width_mm, kText)};
-  if (!rows.empty()) {
-    strips.push_back(set_heads(columns, 0.9 * kText));
-    append(strips, set_rows(columns, rows, kText));
-  }
-  if (!table.note.empty()) {
-    append(strips, set_text(table.note, width_mm, {0.9 * kText, false, TextAnchor::start}));
-  }
-  strips.push_back(gap(kGap));
-  return strips;
-}
-
-Strips set_list(std::string_view title, const std::vector<std::string>& lines, double width_mm) {
-  if (lines.empty()) return {};
-  Strips strips{set_title(title, width_mm, kText)};
-  for (const std::string& line : lines) append(strips, set_item(line, width_mm, kPlain));
-  strips.push_back(gap(kGap));
-  return strips;
-}
+constexpr double kGap = kGapAfterTable;
 
 /// The name of the incident, smaller where it is long, and the fields in two columns under it.
 Strips first_head(const Board& board, double width_mm) {
@@ -68,15 +36,6 @@ Strips first_head(const Board& board, double width_mm) {
   return strips;
 }
 
-Strips later_head(const Board& board, std::size_t page, double width_mm) {
-  Strip strip;
-  append(strip, set_text(board.title, 0.8 * width_mm, {1.2 * kText, true, TextAnchor::start}),
-         {0, 0});
-  append(strip, set_text(fmt::format("page {}", page), width_mm, {kText, false, TextAnchor::end}),
-         {0, 0});
-  return {std::move(strip), gap(1.5)};
-}
-
 }  // namespace
 
 std::vector<Drawing> set_board(const plan::Plan& plan, const Provenance& provenance,
@@ -86,27 +45,28 @@ std::vector<Drawing> set_board(const plan::Plan& plan, const Provenance& provena
   const double width = size.width_mm - 2 * kMargin;
   Pages pages({size, kMargin,
                [&](std::size_t page, double width_mm) {
-                 return page == 1 ? first_head(board, width_mm) : later_head(board, page, width_mm);
+                 return page == 1 ? first_head(board, width_mm)
+                                  : later_head(board.title, page, width_mm, kText);
                },
                set_foot(board.cautions, board.origin, width, kText), board.title,
                "The planner's board"});
   pages.put(
       set_key_figures(board.key_figures, board.key_figures.size(), width, kKeyName, kKeyValue));
   pages.space(kGap);
-  Strips crews = set_table(board.crews, width);
+  Strips crews = set_table(board.crews, width, kText);
   pages.put(crews, {crews[0], crews[1]});
   const Drawing timeline = draw_timeline(plan, width);
   if (timeline.size.height_mm > pages.left_mm()) pages.begin_page();
   pages.put_drawing(timeline, {kMargin, pages.cursor_mm()});
   pages.space(timeline.size.height_mm + kGap);
-  Strips times = set_table(board.times, width);
+  Strips times = set_table(board.times, width, kText);
   pages.put(times, {times[0], times[1]});
   const double third = (width - kGap) / 3;
-  Strips lists = set_list("Hazards", board.hazards, width - third - kGap);
-  append(lists, set_list("To know", board.remarks, width - third - kGap));
-  pages.put_columns({{0, set_table(board.frequencies, third)}, {third + kGap, lists}});
+  Strips lists = set_list("Hazards", board.hazards, width - third - kGap, kText);
+  append(lists, set_list("To know", board.remarks, width - third - kGap, kText));
+  pages.put_columns({{0, set_table(board.frequencies, third, kText)}, {third + kGap, lists}});
   if (!board.findings.rows.empty()) {
-    Strips findings = set_table(board.findings, width);
+    Strips findings = set_table(board.findings, width, kText);
     pages.put(findings, {findings[0], findings[1]});
   }
   Strips footer;

@@ -8,6 +8,7 @@
 #include "formats/map_style.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/ramp.hpp"
+#include "sweepwright/position/plane_region.hpp"
 
 namespace sweepwright::formats {
 namespace {
@@ -90,40 +91,15 @@ Elements shading(const MapView& view, const debrief::Debriefing& found,
   return elements;
 }
 
-double distance_to_line(PaperPoint point, PaperPoint from, PaperPoint to) {
-  const double x = to.x_mm - from.x_mm;
-  const double y = to.y_mm - from.y_mm;
-  const double length = std::hypot(x, y);
-  if (length == 0) return std::hypot(point.x_mm - from.x_mm, point.y_mm - from.y_mm);
-  return std::abs((point.x_mm - from.x_mm) * y - (point.y_mm - from.y_mm) * x) / length;
-}
-
-/// The line with the points that it does not need left out. Source: D. H. Douglas and T. K.
-/// Peucker, Cartographica 10 (1973) [from memory].
+/// The line with the points that it does not need left out: paper is a plane.
 PaperLine simplified(const PaperLine& line) {
-  std::vector<bool> kept(line.size(), false);
-  kept.front() = kept.back() = true;
-  std::vector<std::pair<std::size_t, std::size_t>> open{{0, line.size() - 1}};
-  while (!open.empty()) {
-    const auto [from, to] = open.back();
-    open.pop_back();
-    std::size_t farthest = from;
-    double most = kTrackTolerance;
-    for (std::size_t i = from + 1; i < to; ++i) {
-      const double off = distance_to_line(line[i], line[from], line[to]);
-      if (off > most) {
-        most = off;
-        farthest = i;
-      }
-    }
-    if (farthest == from) continue;
-    kept[farthest] = true;
-    open.emplace_back(from, farthest);
-    open.emplace_back(farthest, to);
+  PlaneLine points;
+  for (const PaperPoint& p : line) {
+    points.push_back({Length::metres(p.x_mm), Length::metres(p.y_mm)});
   }
   PaperLine shorter;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    if (kept[i]) shorter.push_back(line[i]);
+  for (const PlanePoint& p : thinned(points, Length::metres(kTrackTolerance))) {
+    shorter.push_back({p.right.metres(), p.up.metres()});
   }
   return shorter;
 }

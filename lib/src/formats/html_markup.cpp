@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "formats/xml_text.hpp"
+#include "sweepwright/formats/svg_writer.hpp"
 
 namespace sweepwright::formats {
 
@@ -28,6 +29,51 @@ void Html::fields(const std::vector<SheetField>& fields) {
     element("dt", field.name);
     element("dd", field.value);
   }
+}
+
+void Html::key_figures(const std::vector<SheetField>& figures) {
+  const auto list = open("dl", "key");
+  for (const SheetField& field : figures) {
+    const auto box = open("div");
+    element("dt", field.name);
+    element("dd", field.value);
+  }
+}
+
+void Html::table(const ReportTable& table) {
+  const auto section = open("section");
+  element("h2", table.title);
+  if (!table.rows.empty()) {
+    const auto opened = open("table");
+    {
+      const auto head = open("thead");
+      const auto row = open("tr");
+      for (const ReportColumn& column : table.columns) {
+        element("th", column.head, column.is_text ? "text" : "");
+      }
+    }
+    const auto body = open("tbody");
+    for (const std::vector<std::string>& cells : table.rows) {
+      const auto row = open("tr");
+      for (std::size_t i = 0; i < cells.size(); ++i) {
+        element("td", cells[i], table.columns[i].is_text ? "text" : "");
+      }
+    }
+  }
+  if (!table.note.empty()) element("p", table.note, "note");
+}
+
+void Html::list(std::string_view title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  const auto section = open("section");
+  element("h2", title);
+  const auto list = open("ul");
+  for (const std::string& line : lines) element("li", line);
+}
+
+void Html::drawing(std::string_view name, const Drawing& drawing) {
+  const auto box = open("div", name);
+  raw(write_svg(drawing, SvgForm::inlined));
 }
 
 void Html::head(std::string_view title, std::string_view style) {

@@ -1,11 +1,13 @@
-// Writes the HTML of sheets and of the planner's board, well-formed XML too; private to the formats
-// room.
+// Writes the HTML of sheets, of the planner's board and of the debrief, well-formed XML too;
+// private to the formats room.
 #pragma once
 
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "sweepwright/formats/drawing.hpp"
+#include "sweepwright/formats/report_table.hpp"
 #include "sweepwright/formats/sheet.hpp"
 
 namespace sweepwright::formats {
@@ -33,6 +35,13 @@ class Html {
   void raw(std::string_view markup) { out_ += markup; }
   /// Names with what belongs to them.
   void fields(const std::vector<SheetField>& fields);
+  /// The same, at a glance.
+  void key_figures(const std::vector<SheetField>& figures);
+  void table(const ReportTable& table);
+  /// Nothing for no lines.
+  void list(std::string_view title, const std::vector<std::string>& lines);
+  /// In a box of that class.
+  void drawing(std::string_view name, const Drawing& drawing);
   /// From the document's beginning to the end of its head.
   void head(std::string_view title, std::string_view style);
   /// Cautions and origin.
@@ -43,5 +52,8 @@ class Html {
  private:
   std::string out_;
 };
+
+/// The look of reports: pages of tables and drawings.
+std::string_view report_style();
 
 }  // namespace sweepwright::formats

@@ -1,5 +1,7 @@
 #include "formats/page_parts.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace sweepwright::formats {
@@ -89,6 +91,46 @@ Strips set_foot(const std::vector<std::string>& cautions, const std::string& ori
   Strips strips{gap(1), std::move(frame), gap(0.6)};
   append(strips, set_text(origin, width_mm, {kOriginText, false, TextAnchor::start}));
   return strips;
+}
+
+Strips set_table(const ReportTable& table, double width_mm, double text_mm) {
+  double shares = 0;
+  for (const ReportColumn& column : table.columns) shares += column.share;
+  std::vector<Column> columns;
+  for (const ReportColumn& column : table.columns) {
+    columns.push_back({column.head, width_mm * column.share / shares,
+                       column.is_text ? TextAnchor::start : TextAnchor::end});
+  }
+  std::vector<Row> rows;
+  for (const std::vector<std::string>& cells : table.rows) rows.push_back({cells, false});
+  Strips strips{set_title(table.title, width_mm, text_mm)};
+  if (!rows.empty()) {
+    strips.push_back(set_heads(columns, 0.9 * text_mm));
+    append(strips, set_rows(columns, rows, text_mm));
+  }
+  if (!table.note.empty()) {
+    append(strips, set_text(table.note, width_mm, {0.9 * text_mm, false, TextAnchor::start}));
+  }
+  strips.push_back(gap(kGapAfterTable));
+  return strips;
+}
+
+Strips set_list(std::string_view title, const std::vector<std::string>& lines, double width_mm,
+                double text_mm) {
+  if (lines.empty()) return {};
+  Strips strips{set_title(title, width_mm, text_mm)};
+  for (const std::string& line : lines)
+    append(strips, set_item(line, width_mm, {text_mm, false, TextAnchor::start}));
+  strips.push_back(gap(kGapAfterTable));
+  return strips;
+}
+
+Strips later_head(std::string_view title, std::size_t page, double width_mm, double text_mm) {
+  Strip strip;
+  append(strip, set_text(title, 0.8 * width_mm, {1.2 * text_mm, true, TextAnchor::start}), {0, 0});
+  append(strip, set_text(fmt::format("page {}", page), width_mm, {text_mm, false, TextAnchor::end}),
+         {0, 0});
+  return {std::move(strip), gap(1.5)};
 }
 
 }  // namespace sweepwright::formats

@@ -2,16 +2,13 @@
 
 #include <fmt/format.h>
 
-#include <system_error>
-
-#include "sweepwright/base/error.hpp"
+#include "formats/folder_files.hpp"
 #include "sweepwright/base/text.hpp"
 #include "sweepwright/formats/belief_map.hpp"
 #include "sweepwright/formats/belief_writer.hpp"
 #include "sweepwright/formats/board.hpp"
 #include "sweepwright/formats/map.hpp"
 #include "sweepwright/formats/map_page.hpp"
-#include "sweepwright/formats/output_file.hpp"
 #include "sweepwright/formats/pdf_writer.hpp"
 #include "sweepwright/formats/plan_json.hpp"
 #include "sweepwright/formats/plan_overlays.hpp"
@@ -29,18 +26,6 @@ namespace fs = std::filesystem;
 constexpr PaperSize kOverviewSize{277, 190};
 
 constexpr double kLeastBoardWidth = 180;  // mm
-
-struct NamedText {
-  fs::path path;
-  std::string text;
-};
-
-template <typename Write>
-std::string text_of(Write write) {
-  StringSink sink;
-  write(sink);
-  return sink.text();
-}
 
 std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& provenance) {
   const fs::path incident("incident");
@@ -87,17 +72,6 @@ std::vector<NamedText> all_files(const plan::Plan& plan, const Provenance& prove
   return files;
 }
 
-void make_folder(const fs::path& folder) {
-  std::error_code error;
-  fs::create_directories(folder, error);
-  if (error || !fs::is_directory(folder)) {
-    throw Error(ErrorCode::unwritable,
-                error ? fmt::format("the folder cannot be made: {}", error.message())
-                      : std::string("a file of that name is in the way"),
-                "give a folder that you may write to", folder.string());
-  }
-}
-
 }  // namespace
 
 std::string crew_folder_name(const plan::Assignment& assignment) {
@@ -117,14 +91,7 @@ std::string crew_folder_name(const plan::Assignment& assignment) {
 
 std::vector<fs::path> write_plan_folder(const plan::Plan& plan, const fs::path& folder,
                                         const Provenance& provenance) {
-  const std::vector<NamedText> files = all_files(plan, provenance);
-  for (const NamedText& file : files) make_folder((folder / file.path).parent_path());
-  std::vector<fs::path> written;
-  for (const NamedText& file : files) {
-    write_text_file(folder / file.path, file.text, Existing::replace);
-    written.push_back(file.path);
-  }
-  return written;
+  return write_folder(folder, all_files(plan, provenance));
 }
 
 }  // namespace sweepwright::formats

@@ -11,7 +11,6 @@ add_room(formats
     board_findings.cpp
     board_html.cpp
     board_pages.cpp
-    board_style.cpp
     box_text.cpp
     cairo_painter.cpp
     cell_rows.cpp
@@ -121,6 +120,7 @@ add_room(formats
     property.cpp
     provenance.cpp
     ramp.cpp
+    report_style.cpp
     route_reader.cpp
     search_action_message.cpp
     sector_writer.cpp

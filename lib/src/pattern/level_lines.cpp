@@ -65,50 +65,17 @@ std::vector<LevelLine> cut(const LevelLine& line, const PlaneRegion& region,
   return parts;
 }
 
-/// Keeps of the points between two those that are needed (Douglas and Peucker, 1973).
-void keep_needed(const Points& points, std::size_t first, std::size_t last, Length tolerance,
-                 std::vector<bool>& kept) {
-  std::vector<std::pair<std::size_t, std::size_t>> open{{first, last}};
-  while (!open.empty()) {
-    const auto [from, to] = open.back();
-    open.pop_back();
-    std::size_t farthest = from;
-    Length most = tolerance;
-    for (std::size_t i = from + 1; i < to; ++i) {
-      const Length away = distance(points[i], points[from], points[to]);
-      if (away > most) {
-        most = away;
-        farthest = i;
-      }
-    }
-    if (farthest == from) continue;
-    kept[farthest] = true;
-    open.push_back({from, farthest});
-    open.push_back({farthest, to});
-  }
-}
-
 Points thinned(const LevelLine& line, Length tolerance) {
   const Points& points = line.points;
-  std::vector<bool> kept(points.size(), false);
-  kept.front() = true;
-  kept.back() = true;
-  if (line.closed) {
-    // Both halves of a closed line: a chord from a point to itself has no direction.
-    const auto farthest =
-        std::max_element(points.begin(), points.end(), [&](PlanePoint a, PlanePoint b) {
-          return gap(points.front(), a) < gap(points.front(), b);
-        });
-    const auto half = static_cast<std::size_t>(farthest - points.begin());
-    kept[half] = true;
-    keep_needed(points, 0, half, tolerance, kept);
-    keep_needed(points, half, points.size() - 1, tolerance, kept);
-  } else {
-    keep_needed(points, 0, points.size() - 1, tolerance, kept);
-  }
-  Points out;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    if (kept[i]) out.push_back(points[i]);
+  if (!line.closed) return sweepwright::thinned(points, tolerance);
+  // Both halves of a closed line: a chord from a point to itself has no direction.
+  const auto half = std::max_element(points.begin(), points.end(), [&](PlanePoint a, PlanePoint b) {
+    return gap(points.front(), a) < gap(points.front(), b);
+  });
+  Points out = sweepwright::thinned({points.begin(), half + 1}, tolerance);
+  out.pop_back();
+  for (const PlanePoint& point : sweepwright::thinned({half, points.end()}, tolerance)) {
+    out.push_back(point);
   }
   return out;
 }

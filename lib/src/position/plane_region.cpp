@@ -232,6 +232,16 @@ bool is_convex(const PlaneRegion& region, double share) {
   return shapes::bg::area(whole) >= (1 - share) * shapes::bg::area(hull);
 }
 
+PlaneLine thinned(const PlaneLine& line, Length tolerance) {
+  shapes::Line points;
+  for (const PlanePoint& point : line) points.push_back(shapes::to_point(point));
+  shapes::Line simple;
+  shapes::bg::simplify(points, simple, tolerance.metres());
+  PlaneLine out;
+  for (const shapes::Point& point : simple) out.push_back(shapes::from_point(point));
+  return out;
+}
+
 Angle long_axis(const PlaneRegion& region, Length tolerance) {
   shapes::MultiPolygon simple;
   shapes::bg::simplify(shapes::to_shapes(region), simple, tolerance.metres());

@@ -58,7 +58,7 @@ std::string page_text(const std::string& html) {
 
 std::vector<std::string> everything(const Board& board) {
   std::vector<std::string> texts(board.cautions);
-  for (const BoardTable* table : {&board.crews, &board.times, &board.frequencies}) {
+  for (const ReportTable* table : {&board.crews, &board.times, &board.frequencies}) {
     for (const auto& row : table->rows) texts.insert(texts.end(), row.begin(), row.end());
   }
   for (const auto* fields : {&board.heading, &board.key_figures}) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "support/elevation.hpp"
+#include "support/mission.hpp"
 #include "sweepwright/plan/plan.hpp"
 
 namespace sweepwright::plan {
@@ -31,16 +32,10 @@ SearchUnit unit(const std::string& callsign, sweep::Platform platform, Position 
 
 /// Two aircraft and a vessel over a square of 10 NM.
 Mission mission_at(Position place) {
-  Mission mission;
-  mission.incident.name = "Test";
-  const auto day = std::chrono::sys_days(std::chrono::year(2026) / 7 / 14);
-  mission.incident.operational_period = {day + std::chrono::hours(13),
-                                         day + std::chrono::hours(23)};
-  mission.object.table_name = "Aircraft under 5700 kg";
-  mission.conditions.visibility = Length::nautical_miles(10);
-  mission.area = test::rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(10),
-                                 Length::nautical_miles(10));
-  mission.grid = {"gars", "15min"};
+  Mission mission = test::mission_without_units(
+      test::rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(10),
+                      Length::nautical_miles(10)),
+      "15min");
   const Position base =
       travel(place, TrueDirection::degrees(250), Length::nautical_miles(8)).position;
   mission.units = {unit("One", sweep::Platform::fixed_wing, base),

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "support/ground.hpp"
+#include "support/mission.hpp"
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/sweep/search_effort.hpp"
 #include "sweepwright/sweep/sector_search.hpp"
@@ -30,17 +31,11 @@ SearchUnit unit(const std::string& callsign, Speed speed, Duration endurance, Po
 /// Four aircraft over a rectangle of 30 by 20 NM round a place.
 Mission mission_at(Position place) {
   using std::chrono::hours;
-  Mission mission;
-  mission.incident.name = "Test";
-  const auto day = std::chrono::sys_days(std::chrono::year(2026) / 7 / 14);
-  mission.incident.operational_period = {day + std::chrono::hours(13),
-                                         day + std::chrono::hours(23)};
-  mission.object.table_name = "Aircraft under 5700 kg";
-  mission.conditions.visibility = Length::nautical_miles(10);
+  Mission mission = test::mission_without_units(
+      test::rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(30),
+                      Length::nautical_miles(20)),
+      "15min");
   mission.conditions.terrain = sweep::Terrain::hilly;
-  mission.area = test::rectangle(place, TrueDirection::degrees(30), Length::nautical_miles(30),
-                                 Length::nautical_miles(20));
-  mission.grid = {"gars", "15min"};
   const Position base =
       travel(place, TrueDirection::degrees(250), Length::nautical_miles(25)).position;
   mission.units = {unit("One", Speed::knots(90), hours(3), base),

@@ -6,9 +6,12 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <functional>
+#include <numbers>
 
 #include "sweepwright/base/error.hpp"
+#include "sweepwright/position/plane_region.hpp"
 
 namespace sweepwright {
 namespace {
@@ -211,6 +214,29 @@ TEST(MainCorners, drop_corners_on_straight_sides) {
   for (std::size_t i = 0; i < 4; ++i) {
     EXPECT_LT(geodesic(kept[i], corners[i]).length, Length::metres(1e-3));
   }
+}
+
+TEST(Thinned, keeps_the_ends_and_no_point_that_the_rest_can_do_without) {
+  // A quarter of a circle of 1000 m: chords of n degrees lie 1000 (1 - cos(n / 2)) m inside it.
+  PlaneLine arc;
+  for (int i = 0; i <= 900; ++i) {
+    const double angle = i * std::numbers::pi / 1800;
+    arc.push_back({Length::metres(1000 * std::sin(angle)), Length::metres(1000 * std::cos(angle))});
+  }
+  const PlaneLine few = thinned(arc, Length::metres(1));
+  EXPECT_LT(few.size(), 30U);
+  EXPECT_EQ(few.front().right, arc.front().right);
+  EXPECT_EQ(few.back().up, arc.back().up);
+  for (std::size_t i = 1; i < few.size(); ++i) {
+    const double middle_m = std::hypot((few[i - 1].right + few[i].right).metres() / 2,
+                                       (few[i - 1].up + few[i].up).metres() / 2);
+    EXPECT_GT(middle_m, 999 - 1e-9);
+  }
+  const PlaneLine straight{
+      arc[0],
+      {arc[0].right * 0.5 + arc[900].right * 0.5, arc[0].up * 0.5 + arc[900].up * 0.5},
+      arc[900]};
+  EXPECT_EQ(thinned(straight, Length::metres(0.001)).size(), 2U);
 }
 
 }  // namespace

@@ -21,34 +21,22 @@
 
 #include "sweepwright/formats/drawing.hpp"
 #include "sweepwright/formats/provenance.hpp"
+#include "sweepwright/formats/report_table.hpp"
 #include "sweepwright/formats/sheet.hpp"
 #include "sweepwright/formats/sheet_pages.hpp"
 #include "sweepwright/plan/plan.hpp"
 
 namespace sweepwright::formats {
 
-struct BoardColumn {
-  std::string head;
-  double share = 1;      ///< of the width, beside the others
-  bool is_text = false;  ///< set from the left; figures stand on the right
-};
-
-struct BoardTable {
-  std::string title;
-  std::vector<BoardColumn> columns;
-  std::vector<std::vector<std::string>> rows;  ///< a text for each column
-  std::string note;                            ///< may be empty
-};
-
 struct Board {
   std::string title;  ///< the incident's name
   std::vector<SheetField> heading;
   std::vector<SheetField> key_figures;
-  BoardTable crews;  ///< units, sectors, heights, what they are worth
+  ReportTable crews;  ///< units, sectors, heights, what they are worth
   Drawing timeline;
-  BoardTable times;  ///< when each crew is where, and when it must be relieved
-  BoardTable frequencies;
-  BoardTable findings;               ///< of the checks; without rows when nothing was found
+  ReportTable times;  ///< when each crew is where, and when it must be relieved
+  ReportTable frequencies;
+  ReportTable findings;              ///< of the checks; without rows when nothing was found
   std::vector<std::string> hazards;  ///< as the mission states them
   std::vector<std::string> remarks;  ///< what the planner must know
   Drawing map;

@@ -17,23 +17,11 @@
 
 #include "sweepwright/formats/debrief_outcome.hpp"
 #include "sweepwright/formats/provenance.hpp"
+#include "sweepwright/formats/report_table.hpp"
 #include "sweepwright/formats/sheet.hpp"
 #include "sweepwright/formats/sheet_pages.hpp"
 
 namespace sweepwright::formats {
-
-struct ReportColumn {
-  std::string head;
-  double share = 1;      ///< of the width, beside the others
-  bool is_text = false;  ///< set from the left; figures stand on the right
-};
-
-struct ReportTable {
-  std::string title;
-  std::vector<ReportColumn> columns;
-  std::vector<std::vector<std::string>> rows;  ///< a text for each column
-  std::string note;                            ///< may be empty
-};
 
 struct DebriefReport {
   std::string title;

@@ -54,6 +54,13 @@ bool is_convex(const PlaneRegion& region, double share = 1e-3);
 /// plane's axis, 0 to 180 degrees. Corners within `tolerance` of a straight side do not count.
 Angle long_axis(const PlaneRegion& region, Length tolerance);
 
+using PlaneLine = std::vector<PlanePoint>;
+
+/// An open line without the points that lie within `tolerance` of the line through the rest; both
+/// ends stay. Source: D. H. Douglas and T. K. Peucker, Cartographica 10 (1973), through
+/// Boost.Geometry.
+PlaneLine thinned(const PlaneLine& line, Length tolerance);
+
 /// Puts corners of one region that lie on an edge of another into that edge, so that shared
 /// boundaries have the same corners on both sides.
 void share_corners(std::vector<PlaneRegion>& regions);

@@ -1,10 +1,10 @@
-#include "formats/board_parts.hpp"
+#include "formats/html_markup.hpp"
 
 namespace sweepwright::formats {
 
-std::string_view board_style() {
+std::string_view report_style() {
   return R"css(
-@page { size: landscape; margin: 8mm; }
+@page { margin: 8mm; }
 * { box-sizing: border-box; }
 body { margin: 6mm auto; width: min(277mm, 100% - 6mm); color: #000; background: #fff;
   font: 9pt/1.25 'Liberation Sans', Arial, Helvetica, 'DejaVu Sans Condensed', sans-serif;
@@ -13,7 +13,7 @@ h1, h2, p, dl, dd, ul { margin: 0; padding: 0; }
 h1 { font-size: 17pt; line-height: 1.2; overflow-wrap: anywhere; }
 h2 { font-size: 9pt; background: #e6e6e6; border-top: 0.3mm solid #000; padding: 0.3mm 1mm;
   margin: 2.5mm 0 0.4mm; break-after: avoid; }
-dl.fields { display: grid; grid-template-columns: 30mm 1fr 26mm 1.4fr; column-gap: 2mm; }
+dl.fields { display: grid; grid-template-columns: 34mm 1fr; column-gap: 2mm; }
 dl.fields dt { font-size: 7.8pt; line-height: 1.45; }
 dl.fields dd { font-weight: bold; overflow-wrap: anywhere; white-space: pre-line; }
 dl.fields dd:empty { border-bottom: 0.2mm solid #000; min-height: 1.25em; }
@@ -29,11 +29,11 @@ th { font-size: 8pt; border-bottom: 0.3mm solid #000; vertical-align: bottom; }
 .text { text-align: left; white-space: normal; overflow-wrap: anywhere; }
 tbody tr { border-bottom: 0.1mm solid #aaa; break-inside: avoid; }
 tbody td:first-child { font-weight: bold; }
-.note { font-size: 8pt; }
+.note { font-size: 8pt; overflow-wrap: anywhere; }
 ul { list-style: square; padding: 0 1mm 0 4mm; }
 li { overflow-wrap: anywhere; }
-.timeline, .map { margin-top: 3mm; break-inside: avoid; overflow-x: auto; }
-.timeline svg, .map svg { display: block; width: 100%; min-width: 180mm; height: auto; }
+.timeline, .map, .chart { margin-top: 3mm; break-inside: avoid; overflow-x: auto; }
+.timeline svg, .map svg, .chart svg { display: block; width: 100%; min-width: 180mm; height: auto; }
 .cautions { border: 0.5mm solid #000; padding: 0.5mm 1.2mm; font-weight: bold; margin-top: 3mm; }
 .footer { font-size: 6pt; line-height: 1.2; overflow-wrap: anywhere; }
 )css";
