@@ -12,8 +12,8 @@
 #include "sweepwright/belief/scenario.hpp"
 #include "sweepwright/belief/update.hpp"
 #include "sweepwright/debrief/coverage_map.hpp"
-#include "sweepwright/debrief/track_ground.hpp"
 #include "sweepwright/grid/systems.hpp"
+#include "sweepwright/position/plane_region.hpp"
 
 namespace sweepwright::debrief {
 namespace {
@@ -24,13 +24,26 @@ constexpr double kMargin = 1;
 
 /// A rectangle round all sectors, with a margin.
 Region ground_of(const plan::Plan& plan) {
+  const LocalPlane plane = local_plane(plan.area);
   Length margin;
-  std::vector<Path> edges;
+  Length left, right, low, high;
+  bool first = true;
   for (const plan::Assignment& assignment : plan.assignments) {
     margin = std::max(margin, kMargin * assignment.sweep_width.width);
-    for (const Polygon& polygon : assignment.sector.polygons) edges.push_back(polygon.outer);
+    const PlaneRegion sector = to_plane(assignment.sector, plane);
+    const Span across = extent_right(sector);
+    const Span along = extent_up(sector);
+    left = first ? across.low : std::min(left, across.low);
+    right = first ? across.high : std::max(right, across.high);
+    low = first ? along.low : std::min(low, along.low);
+    high = first ? along.high : std::max(high, along.high);
+    first = false;
   }
-  return area_round(edges, margin);
+  const auto corner = [&](Length x, Length y) { return plane.to_position({x, y}); };
+  return make_region(
+      {Polygon{{corner(left - margin, low - margin), corner(right + margin, low - margin),
+                corner(right + margin, high + margin), corner(left - margin, high + margin)},
+               {}}});
 }
 
 CoverageFrame frame_of(const plan::Plan& plan, const std::vector<Sortie>& sorties,

@@ -76,7 +76,7 @@ std::vector<Drawing> set_board(const plan::Plan& plan, const Provenance& provena
   // The map takes what is free, a page of its own where that is little.
   constexpr double kLeastMap = 100;  // mm
   if (pages.left_mm() - height_mm(footer) < kLeastMap) pages.begin_page();
-  const PaperSize map{width, pages.left_mm() - height_mm(footer) - 1};
+  const PaperSize map{width, pages.left_mm() - height_mm(footer) - kGap};
   pages.put_drawing(draw_overview_map(plan, map), {kMargin, pages.cursor_mm()});
   pages.space(map.height_mm + 1);
   pages.put(footer);

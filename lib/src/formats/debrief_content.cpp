@@ -158,7 +158,7 @@ ReportTable holes_table(const DebriefOutcome& outcome) {
   ReportTable table{
       fmt::format("Holes: ground with a POD under {}", percent_text(outcome.hole_below.value())),
       {{"Sector", 0.8, true},
-       {"Size NM2", 1},
+       {"Size NM\u00b2", 1},
        {"Of the sector", 1},
        {"Mean POD", 1},
        {"Middle", 2.5, true}},
@@ -247,7 +247,7 @@ ReportTable proposal_table(const DebriefOutcome& outcome) {
                       {{"Sector", 0.8, true},
                        {"Callsign", 1.5, true},
                        {"Pattern", 1, true},
-                       {"NM2", 0.8},
+                       {"NM\u00b2", 0.8},
                        {"S NM", 0.8},
                        {"POD", 0.8},
                        {"POC", 0.8},
@@ -365,7 +365,7 @@ DebriefReport make_debrief_report(const DebriefOutcome& outcome, const Provenanc
       {"POS of these sorties", tenths_text(found.success)},
       {"POS planned", planned < 0 ? "no belief" : tenths_text(planned)},
       {"POS of all searches", tenths_text(found.after.cumulative_success)},
-      {"Effort swept", fmt::format("{:.0f} of {:.0f} NM2", swept.square_nautical_miles(),
+      {"Effort swept", fmt::format("{:.0f} of {:.0f} NM\u00b2", swept.square_nautical_miles(),
                                    outcome.plan.effort.square_nautical_miles())},
       {"Left outside all cells", tenths_text(found.after.outside)}};
   report.sectors = sectors_table(outcome);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sweepwright/base/error.hpp"
 #include "sweepwright/hazard/climb.hpp"
 #include "sweepwright/hazard/terrain_findings.hpp"
@@ -76,10 +78,24 @@ std::vector<Finding> model_findings(const Mission& mission) {
   return findings;
 }
 
+/// Said on every plan with aircraft: silence would look like safety.
+Finding not_in_the_checks() {
+  Finding finding;
+  finding.severity = hazard::Severity::not_checked;
+  finding.kind = hazard::Kind::airspace;
+  finding.text = "airspace, obstacles and the distance between crews were not checked";
+  finding.cure = "check charts and notices, and agree on heights and times with the crews nearby";
+  return finding;
+}
+
 }  // namespace
 
 void check_flights(Plan& plan) {
   plan.findings = model_findings(plan.mission);
+  const bool any_flies =
+      std::any_of(plan.assignments.begin(), plan.assignments.end(),
+                  [](const Assignment& each) { return sweep::flies(each.unit.platform); });
+  if (any_flies) plan.findings.push_back(not_in_the_checks());
   for (Assignment& assignment : plan.assignments) {
     check_against_ground(plan.mission, assignment);
     hazard::sort_worst_first(assignment.findings);

@@ -61,7 +61,15 @@ TEST(Checks, hold_everywhere_on_earth) {
     const Plan plan = make_plan(mission);
     // 1,000 m are 3,281 ft.
     EXPECT_NEAR(plan.assignments[0].terrain.value().safe.value().feet(), 4300, 1e-6);
+    const auto about_all = std::count_if(plan.findings.begin(), plan.findings.end(),
+                                         [](const Finding& each) { return each.crew.empty(); });
+    EXPECT_EQ(about_all, 1) << "what is never checked is said once";
     for (const Finding& finding : plan.findings) {
+      if (finding.crew.empty()) {
+        EXPECT_EQ(finding.severity, Severity::not_checked);
+        EXPECT_THAT(finding.text, HasSubstr("the distance between crews were not checked"));
+        continue;
+      }
       EXPECT_TRUE(finding.kind == hazard::Kind::climb || finding.severity == Severity::note)
           << finding.text;
     }

@@ -32,7 +32,7 @@ class ThinnedTracks {
   std::optional<Position> last_;
 };
 
-/// A rectangle round the tracks or edges, `margin` beyond them, north up in its middle. Throws
+/// A rectangle round the tracks, `margin` beyond them, north up in its middle. Throws
 /// Error(geometry) when nothing was flown, or too far apart.
 Region area_round(const std::vector<Path>& tracks, Length margin);
 
