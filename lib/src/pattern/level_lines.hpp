@@ -28,7 +28,8 @@ std::vector<LevelLine> level_lines(const SearchedGround& ground, Length height,
                                    const LevelLineFit& fit);
 
 /// Takes out of `lines` the one that begins nearest to `from`, the longest when there is no `from`.
-/// A closed one is begun where it is nearest, an open one at its nearer end. Throws std::out_of_range when there is none.
+/// A closed one is begun where it is nearest, an open one at its nearer end. Throws
+/// std::out_of_range when there is none.
 LevelLine take_nearest(std::vector<LevelLine>& lines, std::optional<PlanePoint> from);
 
 }  // namespace sweepwright::pattern

@@ -15,7 +15,8 @@
 //   log less the ground's, over water the altitude itself; else the height that the crew reports,
 //   else the planned one), its ground speed along the chord (else the reported, else the planned),
 //   and the visibility that the crew reports (else the planned one). A width that the planner
-//   stated stands as stated. Altitudes below the ground are not used. Below the tables' lowest height the lowest counts, and is said.
+//   stated stands as stated. Altitudes below the ground are not used. Below the tables' lowest
+//   height the lowest counts, and is said.
 // Conventions: only stretches of use `search` have a sweep width above 0, but for uses that
 //   SortieOptions counts in.
 // Domain: fixes without times have no speed and no off task; both are said in `remarks`.

@@ -79,7 +79,8 @@ struct Pattern {
   /// Of this form, where it is not that of the kind: TSN. designator() has both.
   std::string_view own_designator = {};
   std::vector<GuideLine> guides = {};
-  /// The share of its area that lies within half a spacing of a leg, where the pattern found it out.
+  /// The share of its area that lies within half a spacing of a leg, where the pattern found it
+  /// out.
   std::optional<double> area_share = {};
 };
 
