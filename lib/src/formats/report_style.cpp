@@ -26,7 +26,7 @@ section { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; }
 td, th { padding: 0.2mm 1mm; text-align: right; vertical-align: top; white-space: nowrap; }
 th { font-size: 8pt; border-bottom: 0.3mm solid #000; vertical-align: bottom; }
-.text { text-align: left; white-space: normal; overflow-wrap: anywhere; }
+.text { text-align: left; white-space: normal; overflow-wrap: break-word; }
 tbody tr { border-bottom: 0.1mm solid #aaa; break-inside: avoid; }
 tbody td:first-child { font-weight: bold; }
 .note { font-size: 8pt; overflow-wrap: anywhere; }
